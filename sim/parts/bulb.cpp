@@ -1,0 +1,106 @@
+#include "../room.hpp"
+
+namespace sim {
+namespace {
+
+using namespace literals;
+
+/// A rubber bulb and the thumb on it.
+///
+/// The thumb presses on the outside of the wall; what that does to the inside follows from the
+/// chamber's own law. The bulb springs back by its compliance.
+struct Bulb {
+    Volume volume;
+    Compliance compliance;
+    Pressure thumb_pressure;
+    Duration thumb_time;
+    Ratio pressed;
+
+    enum In : std::size_t { fuel, light, water, air, vapour, thumb, temperature, reads };
+    enum Out : std::size_t {
+        pressure,
+        fill,
+        water_fill,
+        vapour_share,
+        light_share,
+        warmth,
+        covered,
+        evaporation,
+        thumb_rate,
+        writes
+    };
+
+    void wire(Wiring& w)
+    {
+        wire_room(w, volume);
+        w.state({.name = "thumb", .scale = 0.01, .low = 0.0, .high = 1.0});
+        for (const char* name : {"fuel", "light", "water", "air", "vapour", "thumb"}) {
+            w.read(w.own(name));
+        }
+        w.read(w.of("warmth", "temperature"));
+        for (const char* name : {"pressure", "fill", "water_fill", "vapour_share", "light_share",
+                                 "temperature", "covered"}) {
+            w.publish(name);
+        }
+        w.flow("evaporation", {{w.own("vapour"), 1.0},
+                               {w.own("fuel"), -vapour_molar_mass},
+                               {w.own("light"), -vapour_molar_mass}});
+        w.flow("thumb_rate", {{w.own("thumb"), 1.0}});
+        w.reading("volume", "mL");
+        w.reading("pressure", "kPa");
+    }
+
+    void prepare(const Surroundings& s)
+    {
+        room_ = {volume.si, compliance.si, 2e-4, 2.5e-6, s.fuel};
+        outside_ = s.pressure.si;
+    }
+
+    void shelve(const Surroundings& s, std::span<double> states) const
+    {
+        shelve_room(room_, s, 0.0, states);
+        states[room_states] = 0.0;
+    }
+
+    template <class S>
+    void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
+    {
+        const S outside = in[thumb] * thumb_pressure.si + outside_;
+        const RoomView<S> view = view_room(room_, in[fuel], in[light], in[water], in[air],
+                                           in[vapour], in[temperature], outside);
+        out[pressure] = view.pressure;
+        out[fill] = view.fill;
+        out[water_fill] = view.water_fill;
+        out[vapour_share] = view.vapour;
+        out[light_share] = view.light;
+        out[warmth] = in[temperature];
+        out[covered] = smooth_step(in[thumb], 0.02, 0.2);
+        out[evaporation] = view.evaporation;
+        out[thumb_rate] = (pressed.si - in[thumb]) * (1.0 / thumb_time.si);
+    }
+
+    void show(const double* in, const double* out, double* shown) const
+    {
+        const double outside = in[thumb] * thumb_pressure.si + outside_;
+        shown[0] = room_.volume + room_.compliance * (out[pressure] - outside);
+        shown[1] = out[pressure] - outside_;
+    }
+
+private:
+    Room room_;
+    double outside_ = 101325.0;
+};
+
+constexpr std::tuple parameters{
+    parameter("volume", "volume at rest", &Bulb::volume, 0.5_mL, 20.0_mL),
+    parameter("compliance", "give of the rubber", &Bulb::compliance, Compliance{1e-12},
+              Compliance{1e-9}),
+    parameter("thumb_pressure", "pressure of the thumb", &Bulb::thumb_pressure, 0.0_kPa, 100.0_kPa),
+    parameter("thumb_time", "time the thumb takes", &Bulb::thumb_time, 0.005_s, 1.0_s),
+    parameter("pressed", "0 free to 1 pressed", &Bulb::pressed, 0.0_ratio, 1.0_ratio),
+};
+
+const RegisterPart<Bulb> registered{"bulb", "Primer bulb", parameters};
+
+} // namespace
+} // namespace sim

@@ -1,0 +1,59 @@
+#include "../flow_law.hpp"
+#include "../part.hpp"
+
+namespace sim {
+namespace {
+
+using namespace literals;
+
+/// A joint behind the carburetor: when loose, air gets in past it while the engine draws.
+/// source:  isentropic flow through a thin gap, discharge 0.62
+struct Joint {
+    Area gap;
+    Ratio duty;
+
+    enum In : std::size_t { runner_pressure, reads };
+    enum Out : std::size_t { air, writes };
+
+    static void wire(Wiring& w)
+    {
+        w.read(w.of("runner", "pressure"));
+        w.flow("air_flow", {{w.of("runner", "air"), 1.0}, {w.of("outside", "air"), -1.0}});
+        w.reading("air_flow", "g/s");
+    }
+
+    void prepare(const Surroundings& s)
+    {
+        outside_ = s.pressure.si;
+        temperature_ = s.temperature.si;
+    }
+
+    template <class S>
+    void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
+    {
+        const S outside = in[runner_pressure] * 0.0 + outside_;
+        const S area = in[runner_pressure] * 0.0 + 0.62 * gap.si;
+        out[air] = isentropic_flow(area, outside, in[runner_pressure], temperature_, 2e-5) *
+                   (duty.si / air_molar_mass);
+    }
+
+    static void show(const double* /*in*/, const double* out, double* shown)
+    {
+        shown[0] = out[air] * air_molar_mass;
+    }
+
+private:
+    double outside_ = 101325.0;
+    double temperature_ = 293.15;
+};
+
+constexpr std::tuple parameters{
+    parameter("gap", "area of the gap", &Joint::gap, 0.0_mm2, 100.0_mm2),
+    parameter("duty", "share of the cycle in which the engine draws", &Joint::duty, 0.1_ratio,
+              1.0_ratio),
+};
+
+const RegisterPart<Joint> registered{"joint", "Joint and gasket", parameters};
+
+} // namespace
+} // namespace sim

@@ -1,0 +1,146 @@
+#pragma once
+
+#include "flow_law.hpp"
+#include "part.hpp"
+
+// What every passage between two chambers has in common: it hands on what covers its upstream end.
+
+namespace sim {
+
+/// What a passage reads of the chamber at each end, in this order.
+///
+/// fill and water are volumes of liquid (water included) and of water as shares of the chamber;
+/// vapour is the molar share of fuel vapour in its gas; light the mass share of the fuel that can
+/// still leave as vapour.
+template <class S>
+struct Contents {
+    S pressure;
+    S fill;
+    S water;
+    S vapour;
+    S light;
+    S temperature;
+};
+inline constexpr std::size_t contents_count = 6;
+
+template <class S, std::size_t N>
+Contents<S> contents_at(const std::array<S, N>& in, std::size_t first)
+{
+    return {in[first], in[first + 1], in[first + 2], in[first + 3], in[first + 4], in[first + 5]};
+}
+
+/// Adds the six readings of the chamber under `role` to a part's inputs.
+inline void read_contents(Wiring& w, std::string_view role)
+{
+    for (const char* name :
+         {"pressure", "fill", "water_fill", "vapour_share", "light_share", "temperature"}) {
+        w.read(w.of(role, name));
+    }
+}
+
+/// Adds the five flows from role `a` to role `b` to what a part gives: fuel (light ends within it),
+/// light ends, water in kg/s; air and vapour in mol/s.
+inline void give_contents(Wiring& w, std::string_view a, std::string_view b)
+{
+    for (const char* name : {"fuel", "light", "water", "air", "vapour"}) {
+        w.flow_between(name, a, b);
+    }
+}
+
+/// The liquid at a port and the push it gives.
+template <class S>
+struct PortView {
+    S cover; ///< share of the port under liquid
+    S water; ///< share of that liquid which is water
+    S push;  ///< pressure at the port
+};
+
+/// Looks at a port of height `height` through the chamber's contents.
+template <class S>
+PortView<S> view_port(const Port& port, double height, const Contents<S>& c, const S& density)
+{
+    if (port.mixed) {
+        const S share = c.water / (c.fill + 1e-6);
+        return {c.fill, share, c.pressure + density * c.fill * (gravity * port.rise)};
+    }
+    // Whatever the port's place: an empty chamber has no liquid to give, a full one no gas.
+    const S over = port.rise * c.fill + port.offset;
+    const S water_over = port.rise * c.water + port.offset;
+    const S wet = smooth_step(c.fill, 0.0, 2e-3);
+    const S dry = smooth_step(1.0 - c.fill, 0.0, 1e-2);
+    return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))),
+            smooth_step(water_over, 0.0, height),
+            c.pressure + density * gravity * positive_part(over, 0.25 * height)};
+}
+
+/// What flows through a passage, positive from a to b.
+template <class S>
+struct PassageFlow {
+    S fuel;
+    S light;
+    S water;
+    S air;
+    S vapour;
+    S drop;   ///< pressure difference, ends' heads included
+    S volume; ///< liquid volume flow
+};
+
+/// The numbers of a passage that do not change within a step.
+struct PassageShape {
+    double port_height = 2e-3;
+    double capillary_bore = 1.0; ///< bore whose wetting holds off gas; 1 m means it does not matter
+    FuelBlend fuel;
+};
+
+/// Pressure width, Pa, over which the upstream end changes from one chamber to the other.
+inline constexpr double turn_width = 2.0;
+
+/// Flow between two port views.
+///
+/// The flow is that of one mixture, made of what covers the upstream end; the volume flow law is
+/// `series_flow`. Gas pushing at a wet far side must first open a meniscus of 4 sigma / bore, and a
+/// bead of water in fuel (or fuel in water) another.
+/// source:  homogeneous mixture law; Young-Laplace for the menisci
+template <class S, class R>
+PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resistance,
+                            const Contents<S>& a, const PortView<S>& at_a, const Contents<S>& b,
+                            const PortView<S>& at_b)
+{
+    const S drop = at_a.push - at_b.push;
+    const S from_a = smooth_step(drop, -turn_width, turn_width);
+    const S from_b = 1.0 - from_a;
+    const S liquid = from_a * at_a.cover + from_b * at_b.cover;
+    const S far = from_a * at_b.cover + from_b * at_a.cover;
+    const S water = from_a * at_a.water + from_b * at_b.water;
+    const S temperature = from_a * a.temperature + from_b * b.temperature;
+    const S gas_pressure = from_a * a.pressure + from_b * b.pressure;
+    const S vapour = from_a * a.vapour + from_b * b.vapour;
+    const S light = from_a * a.light + from_b * b.light;
+
+    const S fuel_rho = fuel_density(shape.fuel.density, temperature);
+    const S liquid_rho = fuel_rho + water * (water_density - fuel_rho);
+    const S gas_rho = air_density(gas_pressure, temperature);
+    const S gas = 1.0 - liquid;
+    const S rho = liquid * liquid_rho + gas * gas_rho;
+    const S mu = liquid * fuel_viscosity(shape.fuel.viscosity, temperature) +
+                 gas * air_viscosity(temperature);
+
+    const S bead = 4.0 * water * (1.0 - water) * (4.0 * water_bead_tension / shape.capillary_bore);
+    const S meniscus = gas * far * (4.0 * fuel_surface_tension / shape.capillary_bore);
+    const S band = bead * liquid + meniscus;
+    const S driving = dead_band(drop, band, turn_width);
+    const S flow = series_flow(resistance, driving, rho, mu);
+
+    const S liquid_flow = flow * liquid;
+    const S gas_moles = flow * gas * gas_pressure / (gas_constant * temperature);
+    const S fuel_flow = liquid_flow * (1.0 - water) * fuel_rho;
+    return {fuel_flow,
+            fuel_flow * light,
+            liquid_flow * water * water_density,
+            gas_moles * (1.0 - vapour),
+            gas_moles * vapour,
+            drop,
+            liquid_flow};
+}
+
+} // namespace sim

@@ -1,0 +1,233 @@
+#include "run_sheet.hpp"
+
+#include "file_write.hpp"
+#include "json_reader.hpp"
+#include "printable.hpp"
+#include "words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sim {
+
+namespace {
+
+template <class T>
+std::vector<std::string> ids_of(const std::vector<T>& things)
+{
+    std::vector<std::string> ids;
+    std::ranges::transform(things, std::back_inserter(ids), &T::id);
+    return ids;
+}
+
+/// The thing of the rig that a node names.
+template <class T>
+const T& named(const JsonNode& node, const T* found, std::string_view what,
+               const std::vector<T>& things)
+{
+    if (found == nullptr) {
+        const std::string name = node.text();
+        throw node.wrong("unknown " + std::string(what) + " " + in_quotes(name) +
+                         choices_hint(name, ids_of(things)));
+    }
+    return *found;
+}
+
+Tick read_time(const JsonNode& node)
+{
+    const double seconds = node.quantity(Dimension::duration);
+    if (!(seconds >= 0.0 && seconds <= longest_run)) {
+        throw node.wrong(in_quotes(node.text()) + " is out of range; allowed: 0 s to 10 day");
+    }
+    return std::llround(seconds / tick_length);
+}
+
+SetFault read_fault(const JsonNode& node, std::string_view severity_key, const Rig& rig)
+{
+    const JsonNode id = node.at("id");
+    const Fault& fault = named(id, rig.find_fault(id.text()), "fault", rig.faults);
+    return {fault.id, node.at(severity_key).number_between(0.0, 1.0)};
+}
+
+Command read_set(const JsonNode& node, const Rig& rig)
+{
+    node.allow_keys({"at", "do", "control", "to"});
+    const JsonNode id = node.at("control");
+    const Control& control = named(id, rig.find_control(id.text()), "control", rig.controls);
+    return SetControl{control.id, node.at("to").number_between(control.low, control.high)};
+}
+
+Command read_doing(const JsonNode& node, const Rig& rig)
+{
+    const std::string name = node.at("do").text();
+    const Doing* doing = rig.find_doing(name);
+    if (doing == nullptr) {
+        std::vector<std::string> allowed = ids_of(rig.doings);
+        allowed.insert(allowed.end(), {"set", "fault"});
+        throw node.at("do").wrong("unknown doing " + in_quotes(name) + choices_hint(name, allowed));
+    }
+    if (doing->fills.empty()) {
+        node.allow_keys({"at", "do"});
+        return Do{doing->id, 0.0};
+    }
+    node.allow_keys({"at", "do", "to"});
+    return Do{doing->id, node.at("to").number_between(0.0, 1.0)};
+}
+
+TimedCommand read_command(const JsonNode& node, const Rig& rig)
+{
+    const Tick at = read_time(node.at("at"));
+    const std::string name = node.at("do").text();
+    if (name == "set") {
+        return {at, read_set(node, rig)};
+    }
+    if (name == "fault") {
+        node.allow_keys({"at", "do", "id", "to"});
+        return {at, read_fault(node, "to", rig)};
+    }
+    return {at, read_doing(node, rig)};
+}
+
+/// Adds the faults listed at the top, which are there from the first tick.
+void read_first_faults(const JsonNode& list, const Rig& rig, std::vector<TimedCommand>& commands)
+{
+    for (const JsonNode& node : list.items()) {
+        node.allow_keys({"id", "severity"});
+        const SetFault fault = read_fault(node, "severity", rig);
+        const auto same = [&](const TimedCommand& earlier) {
+            return std::get<SetFault>(earlier.command).fault == fault.fault;
+        };
+        if (std::ranges::any_of(commands, same)) {
+            throw node.at("id").wrong("fault " + in_quotes(fault.fault) + " is listed twice");
+        }
+        commands.push_back({0, fault});
+    }
+}
+
+RunSheet read_sheet(const JsonNode& node, const Rig& rig)
+{
+    node.allow_keys({"format", "rig", "faults", "commands"});
+    if (const JsonNode format = node.at("format"); format.number() != 1.0) {
+        throw format.wrong("unknown format " + format.dump() + "; allowed: 1");
+    }
+    if (const JsonNode name = node.at("rig"); name.text() != rig.id) {
+        throw name.wrong("the run sheet is for the rig " + in_quotes(name.text()) + ", not for " +
+                         in_quotes(rig.id));
+    }
+    RunSheet sheet{rig.id, {}};
+    if (node.has("faults")) {
+        read_first_faults(node.at("faults"), rig, sheet.commands);
+    }
+    if (node.has("commands")) {
+        for (const JsonNode& command : node.at("commands").items()) {
+            sheet.commands.push_back(read_command(command, rig));
+        }
+    }
+    std::ranges::stable_sort(sheet.commands, {}, &TimedCommand::at);
+    return sheet;
+}
+
+// ---- writing ------------------------------------------------------------------------------------
+
+/// A tick as seconds, exactly.
+std::string time_text(Tick tick)
+{
+    constexpr Tick ticks_in_second = 1000;
+    static_assert(ticks_in_second * tick_length == 1.0);
+    std::string fraction = std::to_string(ticks_in_second + tick % ticks_in_second);
+    fraction.front() = '.';
+    fraction.erase(fraction.find_last_not_of("0.") + 1);
+    return std::to_string(tick / ticks_in_second) + fraction + " s";
+}
+
+/// Writes each kind of command as the keys it has in a run sheet.
+struct CommandWriter {
+    const Rig& rig;
+    nlohmann::ordered_json entry;
+
+    void operator()(const SetControl& command)
+    {
+        entry["do"] = "set";
+        entry["control"] = command.control;
+        entry["to"] = command.to;
+    }
+    void operator()(const Do& command)
+    {
+        entry["do"] = command.doing;
+        const Doing* doing = rig.find_doing(command.doing);
+        if (doing != nullptr && !doing->fills.empty()) {
+            entry["to"] = command.to;
+        }
+    }
+    void operator()(const SetFault& command)
+    {
+        entry["do"] = "fault";
+        entry["id"] = command.fault;
+        entry["to"] = command.severity;
+    }
+};
+
+/// How many of the first commands can stand in the list of faults at the top.
+std::size_t count_first_faults(const std::vector<TimedCommand>& commands)
+{
+    std::vector<std::string> listed;
+    for (const TimedCommand& command : commands) {
+        const auto* fault = std::get_if<SetFault>(&command.command);
+        if (command.at != 0 || fault == nullptr ||
+            std::ranges::find(listed, fault->fault) != listed.end()) {
+            break;
+        }
+        listed.push_back(fault->fault);
+    }
+    return listed.size();
+}
+
+/// A JSON list with one entry a line.
+std::string list_text(const std::vector<std::string>& entries)
+{
+    std::string text = "[";
+    for (const std::string& entry : entries) {
+        text += (text.size() == 1 ? "\n    " : ",\n    ") + entry;
+    }
+    return text + (entries.empty() ? "]" : "\n  ]");
+}
+
+} // namespace
+
+RunSheet load_run_sheet(const std::string& path, const Rig& rig)
+{
+    return read_sheet(JsonNode::load(path), rig);
+}
+
+RunSheet parse_run_sheet(const std::string& text, const std::string& name, const Rig& rig)
+{
+    return read_sheet(JsonNode::parse(text, name), rig);
+}
+
+std::string write_run_sheet(const RunSheet& sheet, const Rig& rig)
+{
+    const std::size_t first_faults = count_first_faults(sheet.commands);
+    std::vector<std::string> faults;
+    std::vector<std::string> commands;
+    for (const TimedCommand& timed : sheet.commands) {
+        if (faults.size() < first_faults) {
+            const auto& fault = std::get<SetFault>(timed.command);
+            faults.push_back(
+                nlohmann::ordered_json{{"id", fault.fault}, {"severity", fault.severity}}.dump());
+        } else {
+            CommandWriter writer{rig, {{"at", time_text(timed.at)}}};
+            std::visit(writer, timed.command);
+            commands.push_back(writer.entry.dump());
+        }
+    }
+    return "{\n  \"format\": 1,\n  \"rig\": " + nlohmann::json(sheet.rig).dump() +
+           ",\n  \"faults\": " + list_text(faults) + ",\n  \"commands\": " + list_text(commands) +
+           "\n}\n";
+}
+
+void save_run_sheet(const RunSheet& sheet, const Rig& rig, const std::string& path)
+{
+    atomic_write(path, write_run_sheet(sheet, rig));
+}
+
+} // namespace sim

@@ -1,0 +1,348 @@
+#include "simulator.hpp"
+
+#include "error.hpp"
+#include "words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <sstream>
+
+namespace sim {
+
+namespace {
+/// Step to try after a command: short, since anything may have changed.
+constexpr double first_length = 1e-3;
+/// Times closer than this are the same, s.
+constexpr double same_time = 1e-9;
+
+double time_of(Tick tick)
+{
+    return static_cast<double>(tick) * tick_length;
+}
+
+template <class T>
+std::vector<std::string> ids_of(const std::vector<T>& things)
+{
+    std::vector<std::string> ids;
+    std::ranges::transform(things, std::back_inserter(ids), &T::id);
+    return ids;
+}
+
+template <class... F>
+struct Overloaded : F... {
+    using F::operator()...;
+};
+
+std::string range_text(double value, double low, double high, const std::string& unit)
+{
+    std::ostringstream text;
+    text << value << " is out of range; allowed: " << low << " to " << high
+         << (unit.empty() ? "" : " ") << unit;
+    return text.str();
+}
+
+std::string parameter_key(const std::string& part, const std::string& parameter)
+{
+    return part + "." + parameter;
+}
+} // namespace
+
+Simulator::Simulator(std::shared_ptr<const Rig> rig, Weather weather, Tolerance tolerance)
+    : rig_(std::move(rig)),
+      network_(rig_->parts),
+      weather_(weather),
+      stepper_(network_, tolerance),
+      step_(network_.state_count()),
+      severities_(rig_->faults.size(), 0.0),
+      state_(network_.state_count())
+{
+    for (const Control& control : rig_->controls) {
+        control_values_.push_back(control.start);
+    }
+    refresh();
+    const auto shelf = network_.shelved(surroundings_);
+    Stepper::begin(step_, 0.0, shelf);
+    fuel_account_ = audited(shelf, &StateInfo::fuel);
+    air_account_ = audited(shelf, &StateInfo::air);
+    readings_.assign(network_.readings().begin(), network_.readings().end());
+    readings_.push_back({"audit.fuel_error", "mg", 0, readings_.size()});
+    readings_.push_back({"audit.air_error", "mmol", 0, readings_.size()});
+}
+
+std::string Simulator::check(const Command& command) const
+{
+    return std::visit(
+        Overloaded{
+            [&](const SetControl& c) -> std::string {
+                const Control* control = rig_->find_control(c.control);
+                if (control == nullptr) {
+                    return "there is no control \"" + c.control + "\"" +
+                           choices_hint(c.control, ids_of(rig_->controls));
+                }
+                if (!(c.to >= control->low && c.to <= control->high)) {
+                    return "control " + c.control + ": " +
+                           range_text(c.to, control->low, control->high, control->unit);
+                }
+                return "";
+            },
+            [&](const Do& c) -> std::string {
+                const Doing* doing = rig_->find_doing(c.doing);
+                if (doing == nullptr) {
+                    return "there is no doing \"" + c.doing + "\"" +
+                           choices_hint(c.doing, ids_of(rig_->doings));
+                }
+                if (!doing->fills.empty() && !(c.to >= 0.0 && c.to <= 1.0)) {
+                    return c.doing + ": " + range_text(c.to, 0.0, 1.0, "");
+                }
+                return "";
+            },
+            [&](const SetFault& c) -> std::string {
+                if (rig_->find_fault(c.fault) == nullptr) {
+                    return "there is no fault \"" + c.fault + "\"" +
+                           choices_hint(c.fault, ids_of(rig_->faults));
+                }
+                if (!(c.severity >= 0.0 && c.severity <= 1.0)) {
+                    return "severity of " + c.fault + ": " + range_text(c.severity, 0.0, 1.0, "");
+                }
+                return "";
+            },
+        },
+        command);
+}
+
+void Simulator::post(Command command, Tick at)
+{
+    const std::string reason = check(command);
+    if (!reason.empty()) {
+        throw RequestError(reason);
+    }
+    if (at < now_) {
+        throw RequestError("tick " + std::to_string(at) + " has passed; it is tick " +
+                           std::to_string(now_));
+    }
+    const auto place = std::ranges::upper_bound(pending_, at, {}, &TimedCommand::at);
+    pending_.insert(place, {at, std::move(command)});
+}
+
+void Simulator::advance(Tick to)
+{
+    for (;;) {
+        const bool command_due = !pending_.empty() && pending_.front().at <= to;
+        const Tick target = command_due ? pending_.front().at : to;
+        const double limit = pending_.empty() ? std::numeric_limits<double>::infinity()
+                                              : time_of(pending_.front().at);
+        while (step_.end() < time_of(target) - same_time) {
+            length_before_ = length_;
+            stepper_.advance(network_, step_, length_, limit);
+        }
+        now_ = target;
+        if (!command_due) {
+            return;
+        }
+        settle(target);
+    }
+}
+
+void Simulator::settle(Tick at)
+{
+    const double time = time_of(at);
+    if (step_.end() > time + same_time) {
+        state_.assign(step_.first().begin(), step_.first().end());
+        Stepper::begin(step_, step_.start(), state_);
+        length_ = length_before_;
+        while (step_.end() < time - same_time) {
+            stepper_.advance(network_, step_, length_, time);
+        }
+    }
+    state_.assign(step_.last().begin(), step_.last().end());
+    const double fuel = audited(state_, &StateInfo::fuel);
+    const double air = audited(state_, &StateInfo::air);
+    while (!pending_.empty() && pending_.front().at == at) {
+        std::visit([&](const auto& command) { apply(command, state_); }, pending_.front().command);
+        done_.push_back(pending_.front());
+        pending_.erase(pending_.begin());
+    }
+    fuel_account_ += audited(state_, &StateInfo::fuel) - fuel;
+    air_account_ += audited(state_, &StateInfo::air) - air;
+    Stepper::begin(step_, time, state_);
+    length_ = std::min(length_, first_length);
+}
+
+void Simulator::apply(const SetControl& command, std::span<double> /*state*/)
+{
+    const Control* control = rig_->find_control(command.control);
+    control_values_[static_cast<std::size_t>(control - rig_->controls.data())] = command.to;
+    refresh();
+}
+
+void Simulator::apply(const Do& command, std::span<double> state)
+{
+    const Doing* doing = rig_->find_doing(command.doing);
+    for (const Doing::Setting& setting : doing->settings) {
+        settings_[parameter_key(setting.part, setting.parameter)] = setting.to;
+    }
+    refresh();
+    for (const Doing::Jump& jump : doing->jumps) {
+        state[network_.state_index(jump.state)] = jump.to;
+    }
+    if (!doing->fills.empty()) {
+        network_.fill(doing->fills, command.to, state);
+    }
+}
+
+void Simulator::apply(const SetFault& command, std::span<double> /*state*/)
+{
+    const Fault* fault = rig_->find_fault(command.fault);
+    severities_[static_cast<std::size_t>(fault - rig_->faults.data())] = command.severity;
+    refresh();
+}
+
+namespace {
+double faulted(const FaultChange& change, double healthy, double severity)
+{
+    switch (change.how) {
+    case FaultChange::How::scale:
+        return healthy * (1.0 + severity * (change.amount - 1.0));
+    case FaultChange::How::add:
+        return healthy + severity * change.amount;
+    case FaultChange::How::set:
+        return healthy + severity * (change.amount - healthy);
+    }
+    return healthy;
+}
+} // namespace
+
+void Simulator::refresh()
+{
+    FuelBlend fuel = rig_->fuel;
+    const auto place = [&](const std::string& part, std::string_view name) -> double& {
+        if (part != "fuel") {
+            return network_.parameter(part, name);
+        }
+        return std::ranges::find(fuel_parameters(), name, &ParameterInfo::id)->member(&fuel);
+    };
+    for (const PartSpec& spec : rig_->parts) {
+        for (const auto& [name, value] : spec.parameters) {
+            const auto set = settings_.find(parameter_key(spec.id, name));
+            place(spec.id, name) = set == settings_.end() ? value : set->second;
+        }
+    }
+    Angle forward;
+    Angle side;
+    for (std::size_t i = 0; i < rig_->controls.size(); ++i) {
+        const Control& control = rig_->controls[i];
+        if (!control.part.empty()) {
+            place(control.part, control.parameter) = control_values_[i];
+        } else if (control.parameter == "tilt_forward") {
+            forward.si = control_values_[i] * 3.14159265358979 / 180.0;
+        } else {
+            side.si = control_values_[i] * 3.14159265358979 / 180.0;
+        }
+    }
+    for (std::size_t i = 0; i < severities_.size(); ++i) {
+        for (const FaultChange& change : rig_->faults[i].changes) {
+            if (severities_[i] == 0.0) {
+                continue;
+            }
+            const ParameterInfo* info =
+                change.part == "fuel"
+                    ? &*std::ranges::find(fuel_parameters(), change.parameter, &ParameterInfo::id)
+                    : &network_.parameter_info(change.part, change.parameter);
+            double& value = place(change.part, change.parameter);
+            value = std::clamp(faulted(change, value, severities_[i]), info->low, info->high);
+        }
+    }
+    surroundings_ = {weather_.pressure, weather_.temperature, tilted_up(forward, side), fuel};
+    network_.prepare(surroundings_);
+}
+
+std::size_t Simulator::reading_index(std::string_view name) const
+{
+    const auto found = std::ranges::find(readings_, name, &Network::Reading::name);
+    if (found == readings_.end()) {
+        std::vector<std::string> names;
+        std::ranges::transform(readings_, std::back_inserter(names), &Network::Reading::name);
+        throw RequestError("there is no reading \"" + std::string(name) + "\"" +
+                           choices_hint(name, names));
+    }
+    return static_cast<std::size_t>(found - readings_.begin());
+}
+
+std::span<const double> Simulator::state()
+{
+    step_.at(seconds(), state_);
+    return state_;
+}
+
+void Simulator::read(std::span<double> values)
+{
+    read_at(seconds(), values);
+}
+
+void Simulator::read_at(double time, std::span<double> values)
+{
+    step_.at(time, state_);
+    network_.read(state_, values);
+    values[readings_.size() - 2] = fuel_error();
+    values[readings_.size() - 1] = air_error();
+}
+
+double Simulator::read(std::string_view name)
+{
+    const std::size_t index = reading_index(name);
+    std::vector<double> values(readings_.size());
+    read(values);
+    return values[index];
+}
+
+double Simulator::control(std::string_view id) const
+{
+    const Control* control = rig_->find_control(id);
+    if (control == nullptr) {
+        throw RequestError("there is no control \"" + std::string(id) + "\"");
+    }
+    return control_values_[static_cast<std::size_t>(control - rig_->controls.data())];
+}
+
+double Simulator::severity(std::string_view id) const
+{
+    const Fault* fault = rig_->find_fault(id);
+    if (fault == nullptr) {
+        throw RequestError("there is no fault \"" + std::string(id) + "\"");
+    }
+    return severities_[static_cast<std::size_t>(fault - rig_->faults.data())];
+}
+
+double Simulator::parameter(std::string_view part, std::string_view name)
+{
+    return network_.parameter(part, name);
+}
+
+RunSheet Simulator::sheet() const
+{
+    RunSheet sheet{rig_->id, done_};
+    sheet.commands.insert(sheet.commands.end(), pending_.begin(), pending_.end());
+    return sheet;
+}
+
+double Simulator::audited(std::span<const double> state, double StateInfo::*share) const
+{
+    double sum = 0.0;
+    for (std::size_t i = 0; i < state.size(); ++i) {
+        sum += network_.states()[i].*share * state[i];
+    }
+    return sum;
+}
+
+double Simulator::fuel_error()
+{
+    return audited(state(), &StateInfo::fuel) - fuel_account_;
+}
+
+double Simulator::air_error()
+{
+    return audited(state(), &StateInfo::air) - air_account_;
+}
+
+} // namespace sim

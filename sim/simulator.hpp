@@ -1,0 +1,104 @@
+#pragma once
+
+#include "rig.hpp"
+#include "stepper.hpp"
+
+namespace sim {
+
+/// The weather around the machine.
+struct Weather {
+    AbsolutePressure pressure{101325.0};
+    Temperature temperature{293.15};
+};
+
+/// A machine that runs: the front door of `sim`.
+///
+/// Load a rig, post commands at ticks, advance, read. Steps are as long as the equations allow and
+/// cover many ticks; the state at a tick inside a step is the step's own interpolation. A command
+/// that lands inside a step already taken undoes that step and repeats it up to the command, so
+/// what happens depends on the commands alone, never on how often anyone looked. A copy is an
+/// independent machine in the same state.
+class Simulator {
+public:
+    explicit Simulator(std::shared_ptr<const Rig> rig, Weather weather = {},
+                       Tolerance tolerance = {});
+
+    [[nodiscard]] const Rig& rig() const { return *rig_; }
+    [[nodiscard]] Tick now() const { return now_; }
+    [[nodiscard]] double seconds() const { return static_cast<double>(now_) * tick_length; }
+
+    /// Why a command cannot be done, in a sentence for the person; empty when it can.
+    [[nodiscard]] std::string check(const Command& command) const;
+    /// Has a command done at a tick, `now()` or later. Commands of one tick are done in order.
+    ///
+    /// throws:  RequestError with the reason from `check`, or when the tick has passed
+    void post(Command command, Tick at);
+    void post(Command command) { post(std::move(command), now_); }
+
+    /// Goes on to a tick; commands posted for it are done.
+    ///
+    /// throws:  NumericsError when the equations cannot be carried on
+    void advance(Tick to);
+
+    /// Names and units of all readings; the simulator's own audit comes last.
+    [[nodiscard]] const std::vector<Network::Reading>& readings() const { return readings_; }
+    /// Index of a reading by name.
+    ///
+    /// throws:  RequestError naming the nearest when there is none
+    [[nodiscard]] std::size_t reading_index(std::string_view name) const;
+    /// All readings now, in SI (pressures gauge), in the order of `readings()`.
+    void read(std::span<double> values);
+    /// One reading now, in SI.
+    double read(std::string_view name);
+    /// All readings at a time in seconds not before the start of the step in hand.
+    void read_at(double seconds, std::span<double> values);
+
+    [[nodiscard]] double control(std::string_view id) const;
+    [[nodiscard]] double severity(std::string_view fault) const;
+    /// The value a parameter has now, faults and controls included, in SI.
+    [[nodiscard]] double parameter(std::string_view part, std::string_view parameter);
+
+    /// Everything done so far, as a run sheet.
+    [[nodiscard]] RunSheet sheet() const;
+
+    /// Kilograms of fuel that have appeared from nowhere; zero but for rounding.
+    double fuel_error();
+    /// Moles of air that have appeared from nowhere.
+    double air_error();
+    /// Kilograms of fuel in the machine's account in all.
+    [[nodiscard]] double fuel_total() const { return fuel_account_; }
+
+    [[nodiscard]] const Surroundings& surroundings() const { return surroundings_; }
+    [[nodiscard]] Network& network() { return network_; }
+    [[nodiscard]] std::span<const double> state();
+    [[nodiscard]] const Work& work() const { return stepper_.work(); }
+
+private:
+    void settle(Tick at);
+    void apply(const SetControl& command, std::span<double> state);
+    void apply(const Do& command, std::span<double> state);
+    void apply(const SetFault& command, std::span<double> state);
+    void refresh();
+    [[nodiscard]] double audited(std::span<const double> state, double StateInfo::*share) const;
+
+    std::shared_ptr<const Rig> rig_;
+    Network network_;
+    Surroundings surroundings_;
+    Weather weather_;
+    Stepper stepper_;
+    Step step_;
+    double length_ = 1e-4;
+    double length_before_ = 1e-4;
+    Tick now_ = 0;
+    std::vector<TimedCommand> done_;
+    std::vector<TimedCommand> pending_;
+    std::vector<double> control_values_;
+    std::map<std::string, double, std::less<>> settings_;
+    std::vector<double> severities_;
+    std::vector<Network::Reading> readings_;
+    std::vector<double> state_;
+    double fuel_account_ = 0.0;
+    double air_account_ = 0.0;
+};
+
+} // namespace sim

@@ -1,0 +1,157 @@
+#include "sparse_lu.hpp"
+
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+
+namespace sim {
+
+namespace {
+
+constexpr std::size_t absent = std::numeric_limits<std::size_t>::max();
+
+/// The row whose elimination now would touch the fewest others (Markowitz count).
+std::size_t cheapest_pivot(const std::vector<std::vector<char>>& filled,
+                           const std::vector<char>& done)
+{
+    const std::size_t n = filled.size();
+    std::size_t best = absent;
+    std::size_t best_cost = absent;
+    for (std::size_t p = 0; p < n; ++p) {
+        if (done[p] != 0) {
+            continue;
+        }
+        std::size_t rows = 0;
+        std::size_t columns = 0;
+        for (std::size_t i = 0; i < n; ++i) {
+            rows += done[i] == 0 && i != p && filled[i][p] != 0 ? 1U : 0U;
+            columns += done[i] == 0 && i != p && filled[p][i] != 0 ? 1U : 0U;
+        }
+        if (rows * columns < best_cost) {
+            best = p;
+            best_cost = rows * columns;
+        }
+    }
+    return best;
+}
+
+} // namespace
+
+SparseLu::SparseLu(std::size_t size, std::span<const std::pair<std::size_t, std::size_t>> entries)
+    : size_(size), slot_of_(size * size, absent), diagonal_(size)
+{
+    std::vector<std::vector<char>> filled(size, std::vector<char>(size, 0));
+    for (const auto& [row, column] : entries) {
+        filled[row][column] = 1;
+    }
+    for (std::size_t i = 0; i < size; ++i) {
+        filled[i][i] = 1;
+    }
+    plan(std::move(filled));
+}
+
+void SparseLu::plan(std::vector<std::vector<char>> filled)
+{
+    std::vector<std::size_t> order;
+    std::vector<char> done(size_, 0);
+    for (std::size_t k = 0; k < size_; ++k) {
+        const std::size_t p = cheapest_pivot(filled, done);
+        order.push_back(p);
+        done[p] = 1;
+        for (std::size_t i = 0; i < size_; ++i) {
+            for (std::size_t j = 0; done[i] == 0 && filled[i][p] != 0 && j < size_; ++j) {
+                if (done[j] == 0 && filled[p][j] != 0) {
+                    filled[i][j] = 1;
+                }
+            }
+        }
+    }
+    for (std::size_t i = 0; i < size_; ++i) {
+        for (std::size_t j = 0; j < size_; ++j) {
+            if (filled[i][j] != 0) {
+                slot_of_[i * size_ + j] = slot_count_++;
+            }
+        }
+        diagonal_[i] = slot_of_[i * size_ + i];
+    }
+    const auto small = [](std::size_t v) { return static_cast<std::uint32_t>(v); };
+    const auto at = [&](std::size_t i, std::size_t j) { return small(slot_of_[i * size_ + j]); };
+    std::vector<char> gone(size_, 0);
+    for (const std::size_t p : order) {
+        gone[p] = 1;
+        Pivot pivot{at(p, p), small(p), small(rows_.size()), 0, small(upper_.size()), 0};
+        std::vector<std::size_t> columns;
+        for (std::size_t j = 0; j < size_; ++j) {
+            if (gone[j] == 0 && filled[p][j] != 0) {
+                columns.push_back(j);
+                upper_.push_back({at(p, j), small(j)});
+            }
+        }
+        for (std::size_t i = 0; i < size_; ++i) {
+            if (gone[i] != 0 || filled[i][p] == 0) {
+                continue;
+            }
+            Row row{at(i, p), small(i), small(updates_.size()), 0};
+            for (const std::size_t j : columns) {
+                updates_.push_back({at(i, j), at(p, j)});
+            }
+            row.update_end = small(updates_.size());
+            rows_.push_back(row);
+        }
+        pivot.rows_end = small(rows_.size());
+        pivot.upper_end = small(upper_.size());
+        pivots_.push_back(pivot);
+    }
+}
+
+std::size_t SparseLu::slot(std::size_t row, std::size_t column) const
+{
+    const std::size_t found = slot_of_.at(row * size_ + column);
+    if (found == absent) {
+        throw std::out_of_range("entry outside the planned pattern");
+    }
+    return found;
+}
+
+bool SparseLu::factor(std::span<double> slots) const
+{
+    for (const Pivot& pivot : pivots_) {
+        const double value = slots[pivot.slot];
+        if (!(std::abs(value) > 1e-200)) {
+            return false;
+        }
+        const double inverse = 1.0 / value;
+        slots[pivot.slot] = inverse;
+        for (std::uint32_t r = pivot.rows_begin; r < pivot.rows_end; ++r) {
+            const Row& row = rows_[r];
+            const double factor = slots[row.lower] * inverse;
+            slots[row.lower] = factor;
+            if (factor == 0.0) {
+                continue;
+            }
+            for (std::uint32_t u = row.update_begin; u < row.update_end; ++u) {
+                slots[updates_[u].target] -= factor * slots[updates_[u].upper];
+            }
+        }
+    }
+    return true;
+}
+
+void SparseLu::solve(std::span<const double> slots, std::span<double> right_side) const
+{
+    for (const Pivot& pivot : pivots_) {
+        const double x = right_side[pivot.row];
+        for (std::uint32_t r = pivot.rows_begin; r < pivot.rows_end; ++r) {
+            right_side[rows_[r].row] -= slots[rows_[r].lower] * x;
+        }
+    }
+    for (auto pivot = pivots_.rbegin(); pivot != pivots_.rend(); ++pivot) {
+        double x = right_side[pivot->row];
+        for (std::uint32_t u = pivot->upper_begin; u < pivot->upper_end; ++u) {
+            x -= slots[upper_[u].slot] * right_side[upper_[u].column];
+        }
+        right_side[pivot->row] = x * slots[pivot->slot];
+    }
+}
+
+} // namespace sim

@@ -1,0 +1,92 @@
+#pragma once
+
+#include "network.hpp"
+
+namespace sim {
+
+/// How closely the stepper follows the equations.
+///
+/// relative: of a state's own size; absolute: in units of the state's `scale`
+struct Tolerance {
+    double relative = 1e-4;
+    double absolute = 1e-4;
+};
+
+/// One accepted step and its interior.
+///
+/// `at` gives the state anywhere in the step to third order; every linear invariant (mass of fuel,
+/// moles of air) holds there as exactly as at the ends.
+class Step {
+public:
+    explicit Step(std::size_t state_count);
+    [[nodiscard]] double start() const { return start_; }
+    [[nodiscard]] double end() const { return start_ + length_; }
+    [[nodiscard]] std::span<const double> first() const { return first_; }
+    [[nodiscard]] std::span<const double> last() const { return last_; }
+    /// The state at a time within the step.
+    void at(double time, std::span<double> state) const;
+
+private:
+    friend class Stepper;
+    double start_ = 0.0;
+    double length_ = 0.0;
+    std::vector<double> first_;
+    std::vector<double> last_;
+    std::vector<double> bend_;
+    std::vector<double> twist_;
+};
+
+/// Counts of the work done, for benchmarks.
+struct Work {
+    std::size_t steps = 0;
+    std::size_t rejected = 0;
+    std::size_t evaluations = 0;
+    std::size_t factorisations = 0;
+};
+
+/// Advances stiff equations: the six-stage Rosenbrock method RODAS of order 4(3).
+///
+/// L-stable and stiffly accurate. Each step takes one Jacobian, one sparse factorisation and six
+/// evaluations, and keeps linear invariants to rounding whatever the step. A step is repeated
+/// shorter when its error estimate or a state's bound is exceeded.
+/// source:  E. Hairer, G. Wanner, Solving Ordinary Differential Equations II, 2nd ed. 1996,
+///          sect. IV.7 and code RODAS (coefficients from memory; order and dense output tested)
+class Stepper {
+public:
+    Stepper(const Network& network, Tolerance tolerance);
+
+    /// Takes one step from `step.last()`, no longer than to `limit`, and stores it in `step`.
+    ///
+    /// `length` is the step to try first and becomes the one to try next.
+    /// throws:  NumericsError naming the state when even the shortest step fails
+    void advance(Network& network, Step& step, double& length, double limit);
+
+    /// Makes `step` an empty step that ends at `time` with `state`.
+    static void begin(Step& step, double time, std::span<const double> state);
+
+    [[nodiscard]] const Work& work() const { return work_; }
+
+private:
+    enum class Verdict { accepted, too_rough, out_of_bounds };
+    /// Tries `trial` and shorter until one is accepted; gives its length.
+    double find_step(Network& network, Step& step, double start, double trial);
+    [[nodiscard]] double growth() const;
+    Verdict attempt(Network& network, Step& step, double length);
+    void stage(Network& network, std::size_t number, double inverse_length);
+    [[nodiscard]] double error_norm() const;
+    [[nodiscard]] std::size_t first_out_of_bounds() const;
+
+    Tolerance tolerance_;
+    std::vector<StateInfo> states_;
+    std::vector<double> from_;
+    std::vector<double> rates_;
+    std::vector<double> trial_;
+    std::vector<double> jacobian_;
+    std::vector<double> factors_;
+    std::array<std::vector<double>, 6> k_;
+    double error_ = 0.0;
+    std::size_t culprit_ = 0;
+    Work work_;
+};
+
+} // namespace sim
