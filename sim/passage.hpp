@@ -10,30 +10,34 @@ namespace sim {
 /// What a passage reads of the chamber at each end, in this order.
 ///
 /// fill and water are volumes of liquid (water included) and of water as shares of the chamber;
-/// vapour is the molar share of fuel vapour in its gas; light the mass share of the fuel that can
+/// air and vapour are the molar shares of its gas; light the mass share of the fuel that can
 /// still leave as vapour.
 template <class S>
 struct Contents {
     S pressure;
     S fill;
     S water;
+    S air;
     S vapour;
     S light;
     S temperature;
 };
-inline constexpr std::size_t contents_count = 6;
+inline constexpr std::size_t contents_count = 7;
+/// Where the temperature stands among them.
+inline constexpr std::size_t contents_temperature = 6;
 
 template <class S, std::size_t N>
 Contents<S> contents_at(const std::array<S, N>& in, std::size_t first)
 {
-    return {in[first], in[first + 1], in[first + 2], in[first + 3], in[first + 4], in[first + 5]};
+    return {in[first],     in[first + 1], in[first + 2], in[first + 3],
+            in[first + 4], in[first + 5], in[first + 6]};
 }
 
-/// Adds the six readings of the chamber under `role` to a part's inputs.
+/// Adds the seven readings of the chamber under `role` to a part's inputs.
 inline void read_contents(Wiring& w, std::string_view role)
 {
-    for (const char* name :
-         {"pressure", "fill", "water_fill", "vapour_share", "light_share", "temperature"}) {
+    for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
+                             "light_share", "temperature"}) {
         w.read(w.of(role, name));
     }
 }
@@ -114,6 +118,7 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
     const S water = from_a * at_a.water + from_b * at_b.water;
     const S temperature = from_a * a.temperature + from_b * b.temperature;
     const S gas_pressure = from_a * a.pressure + from_b * b.pressure;
+    const S air = from_a * a.air + from_b * b.air;
     const S vapour = from_a * a.vapour + from_b * b.vapour;
     const S light = from_a * a.light + from_b * b.light;
 
@@ -134,12 +139,8 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
     const S liquid_flow = flow * liquid;
     const S gas_moles = flow * gas * gas_pressure / (gas_constant * temperature);
     const S fuel_flow = liquid_flow * (1.0 - water) * fuel_rho;
-    return {fuel_flow,
-            fuel_flow * light,
-            liquid_flow * water * water_density,
-            gas_moles * (1.0 - vapour),
-            gas_moles * vapour,
-            drop,
+    return {fuel_flow,       fuel_flow * light,  liquid_flow * water * water_density,
+            gas_moles * air, gas_moles * vapour, drop,
             liquid_flow};
 }
 

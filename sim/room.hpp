@@ -31,6 +31,7 @@ struct RoomView {
     S pressure;
     S fill;
     S water_fill;
+    S air;
     S vapour;
     S light;
     S evaporation;
@@ -69,16 +70,16 @@ RoomView<S> view_room(const Room& room, const S& fuel, const S& light, const S& 
 {
     // The stepper may leave a trace less than nothing in an empty chamber; shares must stay shares.
     const double trace = 2e-7 * room.volume;
-    const S fuel_there = positive_part(fuel, trace * 745.0);
-    const S light_there = positive_part(light, trace * 745.0);
-    const S water_there = positive_part(water, trace * 745.0);
-    const S air_there = positive_part(air, trace * 41.6);
-    const S vapour_there = positive_part(vapour, trace * 41.6);
+    const S fuel_there = amount_there(fuel, trace * 745.0);
+    const S light_there = amount_there(light, trace * 745.0);
+    const S water_there = amount_there(water, trace * 745.0);
+    const S air_there = amount_there(air, trace * 41.6);
+    const S vapour_there = amount_there(vapour, trace * 41.6);
     const S moles = air_there + vapour_there;
     const S water_volume = water_there * (1.0 / water_density);
     const S liquid = fuel_there / fuel_density(room.fuel.density, temperature) + water_volume;
     const S pressure = gas_pressure(room, liquid, moles, temperature, outside);
-    const S share = vapour_there / (moles + trace);
+    const S share = vapour_there / (moles + trace * 41.6);
     const S light_share = light_there / (fuel_there + trace * 745.0);
     const S gas = moles * temperature * gas_constant / (pressure + 1.0);
     const S whole = liquid + gas + trace;
@@ -87,7 +88,8 @@ RoomView<S> view_room(const Room& room, const S& fuel, const S& light, const S& 
     const S wet = smooth_step(fill, 0.0, 0.03);
     const S evaporation =
         wet * (saturated - share * pressure) * (room.evaporation * room.wetted_area);
-    return {pressure, fill, water_volume / whole, share, light_share, evaporation};
+    return {pressure, fill,        water_volume / whole, air_there / (moles + trace * 41.6),
+            share,    light_share, evaporation};
 }
 
 /// Declares the five states, named as passages expect them.

@@ -25,6 +25,19 @@ S positive_part(const S& x, double width)
     return shifted * shifted * (0.25 / width);
 }
 
+/// What is there of an amount that must not count as negative: x^2 / (x + trace) for x > 0, else 0.
+///
+/// A flow in proportion to it ends with the amount, so that nothing is drawn from what is empty.
+/// error:   less than `trace`
+template <class S>
+S amount_there(const S& x, double trace)
+{
+    if (value_of(x) <= 0.0) {
+        return x * 0.0;
+    }
+    return x * x / (x + trace);
+}
+
 /// Rises from 0 at x <= low to 1 at x >= high as 3 t^2 - 2 t^3.
 template <class S>
 S smooth_step(const S& x, double low, double high)

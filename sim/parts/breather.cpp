@@ -56,7 +56,7 @@ struct Breather {
 
     void show(const double* in, const double* out, double* shown) const
     {
-        shown[0] = out[fuel] / fuel_density(shape_.fuel.density, in[a + 5]);
+        shown[0] = out[fuel] / fuel_density(shape_.fuel.density, in[a + contents_temperature]);
         shown[1] = (out[air] + out[vapour]) * molar_volume_;
     }
 

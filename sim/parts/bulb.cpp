@@ -21,6 +21,7 @@ struct Bulb {
         pressure,
         fill,
         water_fill,
+        air_share,
         vapour_share,
         light_share,
         warmth,
@@ -38,8 +39,8 @@ struct Bulb {
             w.read(w.own(name));
         }
         w.read(w.of("warmth", "temperature"));
-        for (const char* name : {"pressure", "fill", "water_fill", "vapour_share", "light_share",
-                                 "temperature", "covered"}) {
+        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
+                                 "light_share", "temperature", "covered"}) {
             w.publish(name);
         }
         w.flow("evaporation", {{w.own("vapour"), 1.0},
@@ -71,6 +72,7 @@ struct Bulb {
         out[pressure] = view.pressure;
         out[fill] = view.fill;
         out[water_fill] = view.water_fill;
+        out[air_share] = view.air;
         out[vapour_share] = view.vapour;
         out[light_share] = view.light;
         out[warmth] = in[temperature];

@@ -17,6 +17,7 @@ struct Chamber {
         pressure,
         fill,
         water_fill,
+        air_share,
         vapour_share,
         light_share,
         warmth,
@@ -35,8 +36,8 @@ struct Chamber {
         }
         w.read(w.of("warmth", "temperature"));
         w.read(w.own("poured"));
-        for (const char* name :
-             {"pressure", "fill", "water_fill", "vapour_share", "light_share", "temperature"}) {
+        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
+                                 "light_share", "temperature"}) {
             w.publish(name);
         }
         w.flow("evaporation", {{w.own("vapour"), 1.0},
@@ -81,6 +82,7 @@ struct Chamber {
         out[pressure] = view.pressure;
         out[fill] = view.fill;
         out[water_fill] = view.water_fill;
+        out[air_share] = view.air;
         out[vapour_share] = view.vapour;
         out[light_share] = view.light;
         out[warmth] = in[temperature];

@@ -75,7 +75,7 @@ struct FloatNeedle {
 
     void show(const double* in, const double* out, double* shown) const
     {
-        const double rho = fuel_density(shape_.fuel.density, in[a + 5]);
+        const double rho = fuel_density(shape_.fuel.density, in[a + contents_temperature]);
         std::array<double, contents_count> at_a{};
         std::copy_n(in, contents_count, at_a.begin());
         shown[0] = out[lift];

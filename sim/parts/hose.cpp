@@ -16,6 +16,7 @@ struct Hose {
         pressure,
         fill,
         water_fill,
+        air_share,
         vapour_share,
         light_share,
         warmth,
@@ -32,8 +33,8 @@ struct Hose {
             w.read(w.own(name));
         }
         w.read(w.of("warmth", "temperature"));
-        for (const char* name :
-             {"pressure", "fill", "water_fill", "vapour_share", "light_share", "temperature"}) {
+        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
+                                 "light_share", "temperature"}) {
             w.publish(name);
         }
         w.flow("evaporation", {{w.own("vapour"), 1.0},
@@ -63,6 +64,7 @@ struct Hose {
         out[pressure] = view.pressure;
         out[fill] = view.fill;
         out[water_fill] = view.water_fill;
+        out[air_share] = view.air;
         out[vapour_share] = view.vapour;
         out[light_share] = view.light;
         out[warmth] = in[temperature];

@@ -76,8 +76,8 @@ struct Jet {
 
     void show(const double* in, const double* out, double* shown) const
     {
-        shown[0] =
-            out[fuel] / fuel_density(shape_.fuel.density, in[a + 5]) + out[water] / water_density;
+        shown[0] = out[fuel] / fuel_density(shape_.fuel.density, in[a + contents_temperature]) +
+                   out[water] / water_density;
     }
 
 private:
@@ -97,7 +97,7 @@ private:
                                           const PortView<S>& foot, const S& rho, const S& top) const
     {
         const S none = top * 0.0;
-        const Contents<S> column{top, none, none, none, bowl.light, bowl.temperature};
+        const Contents<S> column{top, none, none, none + 1.0, none, bowl.light, bowl.temperature};
         const PortView<S> above{smooth_step(in[height], 0.0, shape_.port_height), in[water_share],
                                 top + rho * in[height] * (gravity * upright_)};
         return passage_flow(shape_, resistance_, bowl, foot, column, above);

@@ -14,6 +14,7 @@ struct Reservoir {
         pressure,
         fill,
         water_fill,
+        air_share,
         vapour_share,
         light_share,
         warmth,
@@ -29,8 +30,8 @@ struct Reservoir {
         w.state({.name = "vapour", .scale = 1e-2, .fuel = vapour_molar_mass});
         w.state({.name = "heat", .scale = 1e3});
         w.read(w.own("fuel"));
-        for (const char* name :
-             {"pressure", "fill", "water_fill", "vapour_share", "light_share", "temperature"}) {
+        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
+                                 "light_share", "temperature"}) {
             w.publish(name);
         }
         w.reading("fuel", "mL");
@@ -49,6 +50,7 @@ struct Reservoir {
         out[pressure] = pressure_;
         out[fill] = 0.0;
         out[water_fill] = 0.0;
+        out[air_share] = 1.0;
         out[vapour_share] = 0.0;
         out[light_share] = 0.0;
         out[warmth] = temperature_;

@@ -122,7 +122,7 @@ struct Runner {
         const S moving = drawn * (1.0 / film_sweep.si);
         out[liquid_rate] = in[film_fuel] * moving * (1.0 - share * room);
         out[water_rate] = in[film_water] * moving;
-        const S hot = smooth_clamp(0.75 + 0.006 * (in[head_temperature] - 293.15), 0.2, 1.0, 0.03);
+        const S hot = smooth_clamp(0.85 + 0.0055 * (in[head_temperature] - 293.15), 0.2, 1.0, 0.03);
         out[burnable_rate] = out[vapour_rate] + out[liquid_rate] * hot;
         const S unburnt = out[liquid_rate] * (1.0 - hot);
         out[wetting_rate] = unburnt + out[water_rate];

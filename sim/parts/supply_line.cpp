@@ -73,7 +73,7 @@ struct SupplyLine {
     void show(const double* in, const double* out, double* shown) const
     {
         const double q = out[volume];
-        const double temperature = in[a + 5];
+        const double temperature = in[a + contents_temperature];
         const double rho = fuel_density(shape_.fuel.density, temperature);
         const double mu = fuel_viscosity(shape_.fuel.viscosity, temperature);
         const auto taken = [&](const Resistance<double>& r) {
