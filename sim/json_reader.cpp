@@ -18,7 +18,7 @@ constexpr std::size_t longest_list = 100'000;
 std::string shown_number(double value)
 {
     std::array<char, 32> text{};
-    const auto end = std::to_chars(text.begin(), text.end(), value).ptr;
+    const auto* const end = std::to_chars(text.begin(), text.end(), value).ptr;
     return {text.begin(), end};
 }
 

@@ -96,8 +96,11 @@ struct PassageShape {
     FuelBlend fuel;
 };
 
-/// Pressure width, Pa, over which the upstream end changes from one chamber to the other.
-inline constexpr double turn_width = 2.0;
+/// Pressure difference, Pa, below which a flow dies away: 0.03 mm of fuel. The flow, and with it
+/// the change from one upstream end to the other, is then smooth through zero.
+inline constexpr double quiet_drop = 0.2;
+/// Width, Pa, of the corner where a meniscus gives way.
+inline constexpr double meniscus_width = 2.0;
 
 /// Flow between two port views.
 ///
@@ -111,20 +114,17 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
                             const PortView<S>& at_b)
 {
     const S drop = at_a.push - at_b.push;
-    const S from_a = smooth_step(drop, -turn_width, turn_width);
-    const S from_b = 1.0 - from_a;
-    const S liquid = from_a * at_a.cover + from_b * at_b.cover;
-    const S far = from_a * at_b.cover + from_b * at_a.cover;
-    const S water = from_a * at_a.water + from_b * at_b.water;
-    const S temperature = from_a * a.temperature + from_b * b.temperature;
-    const S gas_pressure = from_a * a.pressure + from_b * b.pressure;
-    const S air = from_a * a.air + from_b * b.air;
-    const S vapour = from_a * a.vapour + from_b * b.vapour;
-    const S light = from_a * a.light + from_b * b.light;
+    const bool forward = value_of(drop) >= 0.0;
+    const Contents<S>& up = forward ? a : b;
+    const PortView<S>& from = forward ? at_a : at_b;
+    const S& far = forward ? at_b.cover : at_a.cover;
+    const S& liquid = from.cover;
+    const S& water = from.water;
+    const S& temperature = up.temperature;
 
     const S fuel_rho = fuel_density(shape.fuel.density, temperature);
     const S liquid_rho = fuel_rho + water * (water_density - fuel_rho);
-    const S gas_rho = air_density(gas_pressure, temperature);
+    const S gas_rho = air_density(up.pressure, temperature);
     const S gas = 1.0 - liquid;
     const S rho = liquid * liquid_rho + gas * gas_rho;
     const S mu = liquid * fuel_viscosity(shape.fuel.viscosity, temperature) +
@@ -133,14 +133,15 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
     const S bead = 4.0 * water * (1.0 - water) * (4.0 * water_bead_tension / shape.capillary_bore);
     const S meniscus = gas * far * (4.0 * fuel_surface_tension / shape.capillary_bore);
     const S band = bead * liquid + meniscus;
-    const S driving = dead_band(drop, band, turn_width);
-    const S flow = series_flow(resistance, driving, rho, mu);
+    const S driving = dead_band(drop, band, meniscus_width);
+    const S awake = smooth_step(forward ? drop : -drop, 0.0, quiet_drop);
+    const S flow = awake * series_flow(resistance, driving, rho, mu);
 
     const S liquid_flow = flow * liquid;
-    const S gas_moles = flow * gas * gas_pressure / (gas_constant * temperature);
+    const S gas_moles = flow * gas * up.pressure / (gas_constant * temperature);
     const S fuel_flow = liquid_flow * (1.0 - water) * fuel_rho;
-    return {fuel_flow,       fuel_flow * light,  liquid_flow * water * water_density,
-            gas_moles * air, gas_moles * vapour, drop,
+    return {fuel_flow,          fuel_flow * up.light,  liquid_flow * water * water_density,
+            gas_moles * up.air, gas_moles * up.vapour, drop,
             liquid_flow};
 }
 
