@@ -23,6 +23,8 @@ inline constexpr double water_density = 998.2;
 /// Surface tension between gasoline and air, N/m.
 /// source:  within the isooctane to toluene bracket 18.8 to 28.5 mN/m, Mulero and Cachadina
 inline constexpr double fuel_surface_tension = 0.022;
+/// Heat of vaporisation of whole gasoline, J/kg. From memory, within 330 to 370 kJ/kg.
+inline constexpr double heat_of_vaporisation = 350e3;
 /// Surface tension between gasoline and water, N/m. From memory.
 inline constexpr double water_bead_tension = 0.040;
 

@@ -18,8 +18,8 @@ constexpr std::size_t longest_list = 100'000;
 std::string shown_number(double value)
 {
     std::array<char, 32> text{};
-    const auto* const end = std::to_chars(text.begin(), text.end(), value).ptr;
-    return {text.begin(), end};
+    char* const end = std::to_chars(text.data(), text.data() + text.size(), value).ptr;
+    return {text.data(), end};
 }
 
 /// What a value is, in the words of the messages.

@@ -96,9 +96,9 @@ struct PassageShape {
     FuelBlend fuel;
 };
 
-/// Pressure difference, Pa, below which a flow dies away: 0.03 mm of fuel. The flow, and with it
-/// the change from one upstream end to the other, is then smooth through zero.
-inline constexpr double quiet_drop = 0.2;
+/// Half width, Pa, of the turn from one upstream end to the other: within it the resistance is a
+/// blend of both ends', so that the volume flow is smooth through zero.
+inline constexpr double turn_width = 2.0;
 /// Width, Pa, of the corner where a meniscus gives way.
 inline constexpr double meniscus_width = 2.0;
 
@@ -121,21 +121,23 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
     const S& liquid = from.cover;
     const S& water = from.water;
     const S& temperature = up.temperature;
+    const S gas = 1.0 - liquid;
 
     const S fuel_rho = fuel_density(shape.fuel.density, temperature);
     const S liquid_rho = fuel_rho + water * (water_density - fuel_rho);
     const S gas_rho = air_density(up.pressure, temperature);
-    const S gas = 1.0 - liquid;
-    const S rho = liquid * liquid_rho + gas * gas_rho;
-    const S mu = liquid * fuel_viscosity(shape.fuel.viscosity, temperature) +
-                 gas * air_viscosity(temperature);
+    const S from_a = smooth_step(drop, -turn_width, turn_width);
+    const S wet = at_b.cover + from_a * (at_a.cover - at_b.cover);
+    const S rho = gas_rho + wet * (liquid_rho - gas_rho);
+    const S liquid_mu = fuel_viscosity(shape.fuel.viscosity, temperature);
+    const S gas_mu = air_viscosity(temperature);
+    const S mu = gas_mu + wet * (liquid_mu - gas_mu);
 
     const S bead = 4.0 * water * (1.0 - water) * (4.0 * water_bead_tension / shape.capillary_bore);
     const S meniscus = gas * far * (4.0 * fuel_surface_tension / shape.capillary_bore);
     const S band = bead * liquid + meniscus;
     const S driving = dead_band(drop, band, meniscus_width);
-    const S awake = smooth_step(forward ? drop : -drop, 0.0, quiet_drop);
-    const S flow = awake * series_flow(resistance, driving, rho, mu);
+    const S flow = series_flow(resistance, driving, rho, mu);
 
     const S liquid_flow = flow * liquid;
     const S gas_moles = flow * gas * up.pressure / (gas_constant * temperature);

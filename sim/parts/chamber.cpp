@@ -91,7 +91,8 @@ struct Chamber {
         // far as it is still there.
         const S missing = poured_water.si * water_density - in[poured];
         const S there = smooth_step(in[water], 0.0, 1e-4);
-        out[pour] = 0.5 * (positive_part(missing, 1e-6) - there * positive_part(-missing, 1e-6));
+        out[pour] = 0.5 * (positive_part(missing - 1e-6, 1e-6) -
+                           there * positive_part(-missing - 1e-6, 1e-6));
     }
 
     void show(const double* in, const double* out, double* shown) const

@@ -14,6 +14,7 @@ using namespace literals;
 ///   e = 1 / (1 + exp((T50 - T) / w)),
 /// which moves up as the light ends are lost, and stops where the air is saturated. Of the liquid
 /// that reaches the cylinder a share evaporates on hot metal in time to burn; the rest wets.
+/// Part of the heat of vaporisation comes out of the carburetor's body, which runs cold.
 /// source:  D86 points of certification gasoline 53/100/156 degC (40 CFR 1065.710) less about 75 K
 ///          for distillation into air (from memory)
 struct Runner {
@@ -23,6 +24,7 @@ struct Runner {
     Volume film_sweep;
     Volume puddle;
     Ratio tightness;
+    Ratio chill_share;
 
     enum In : std::size_t {
         air,
@@ -49,6 +51,7 @@ struct Runner {
         drain_water,
         overflow_fuel,
         overflow_water,
+        chill,
         writes
     };
 
@@ -78,6 +81,7 @@ struct Runner {
         w.flow("drain_water", {{w.own("film_water"), -1.0}, {w.of("crankcase", "water"), 1.0}});
         w.flow("overflow_fuel", {{w.own("film_fuel"), -1.0}, {w.of("floor", "fuel"), 1.0}});
         w.flow("overflow_water", {{w.own("film_water"), -1.0}, {w.of("floor", "water"), 1.0}});
+        w.flow("chill", {{w.of("carburetor", "heat"), -1.0}, {w.of("exhaust", "heat"), 1.0}});
         w.reading("pressure", "kPa");
         w.reading("film", "mL");
     }
@@ -120,6 +124,7 @@ struct Runner {
         const S sweep = (drawn + 2e-6) * (1.0 / film_sweep.si);
         out[uptake] = in[film_fuel] * sweep * share * room;
         const S moving = drawn * (1.0 / film_sweep.si);
+        out[chill] = out[uptake] * (chill_share.si * heat_of_vaporisation);
         out[liquid_rate] = in[film_fuel] * moving * (1.0 - share * room);
         out[water_rate] = in[film_water] * moving;
         const S hot = smooth_clamp(0.85 + 0.0055 * (in[head_temperature] - 293.15), 0.2, 1.0, 0.03);
@@ -165,6 +170,8 @@ constexpr std::tuple parameters{
               50.0_mL),
     parameter("tightness", "share of the charge that rings and valves hold", &Runner::tightness,
               0.1_ratio, 1.0_ratio),
+    parameter("chill_share", "share of the heat of vaporisation taken from the carburetor",
+              &Runner::chill_share, 0.0_ratio, 1.0_ratio),
 };
 
 const RegisterPart<Runner> registered{"runner", "Intake runner", parameters};
