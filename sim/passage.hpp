@@ -67,13 +67,17 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
         const S share = c.water / (c.fill + 1e-6);
         return {c.fill, share, c.pressure + density * c.fill * (gravity * port.rise)};
     }
-    // Whatever the port's place: an empty chamber has no liquid to give, a full one no gas.
+    // Whatever the port's place: an empty chamber has no liquid to give, a full one no gas, and
+    // one layer is no more than there is of it.
     const S over = port.rise * c.fill + port.offset;
     const S water_over = port.rise * c.water + port.offset;
     const S wet = smooth_step(c.fill, 0.0, 2e-3);
     const S dry = smooth_step(1.0 - c.fill, 0.0, 1e-2);
+    const S has_water = smooth_step(c.water, 0.0, 2e-3);
+    const S has_fuel = smooth_step(c.fill - c.water, 0.0, 2e-3);
+    const S water = has_water * smooth_step(water_over, 0.0, height);
     return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))),
-            smooth_step(water_over, 0.0, height),
+            1.0 - has_fuel * (1.0 - water),
             c.pressure + density * gravity * positive_part(over, 0.25 * height)};
 }
 

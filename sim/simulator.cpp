@@ -130,11 +130,9 @@ void Simulator::advance(Tick to)
     for (;;) {
         const bool command_due = !pending_.empty() && pending_.front().at <= to;
         const Tick target = command_due ? pending_.front().at : to;
-        const double limit = pending_.empty() ? std::numeric_limits<double>::infinity()
-                                              : time_of(pending_.front().at);
         while (step_.end() < time_of(target) - same_time) {
             length_before_ = length_;
-            stepper_.advance(network_, step_, length_, limit);
+            stepper_.advance(network_, step_, length_, std::numeric_limits<double>::infinity());
         }
         now_ = target;
         if (!command_due) {
