@@ -85,9 +85,13 @@ RoomView<S> view_room(const Room& room, const S& fuel, const S& light, const S& 
     const S whole = liquid + gas + trace;
     const S fill = liquid / whole;
     const S saturated = gasoline_vapour_pressure(temperature, reid_left(room.fuel, light_share));
+    // It takes a free surface to evaporate from: liquid, and gas over it. Fuel that would boil makes
+    // its own bubbles, slowly.
     const S wet = smooth_step(fill, 0.0, 0.03);
-    const S evaporation =
-        wet * (saturated - share * pressure) * (room.evaporation * room.wetted_area);
+    const S free = smooth_step(1.0 - fill, 0.0, 0.02);
+    const S boiling = 0.02 * smooth_step(saturated - pressure, 0.0, 5e3);
+    const S evaporation = wet * (free + boiling * (1.0 - free)) * (saturated - share * pressure) *
+                          (room.evaporation * room.wetted_area);
     return {pressure, fill,        water_volume / whole, air_there / (moles + trace * 41.6),
             share,    light_share, evaporation};
 }

@@ -33,6 +33,7 @@ struct Runner {
         film_water,
         speed,
         head_temperature,
+        charge,
         light,
         reads
     };
@@ -66,6 +67,7 @@ struct Runner {
         }
         w.read(w.of("engine", "speed"));
         w.read(w.of("head", "temperature"));
+        w.read(w.of("engine", "charge"));
         w.read(w.of("bowl", "light_share"));
         w.publish("pressure");
         w.publish("temperature");
@@ -127,7 +129,10 @@ struct Runner {
         out[chill] = out[uptake] * (chill_share.si * heat_of_vaporisation);
         out[liquid_rate] = in[film_fuel] * moving * (1.0 - share * room);
         out[water_rate] = in[film_water] * moving;
-        const S hot = smooth_clamp(0.85 + 0.0055 * (in[head_temperature] - 293.15), 0.2, 1.0, 0.03);
+        // A cold cylinder evaporates little of the liquid; one that has just fired, most of it.
+        const S fired = 0.5 * smooth_step(in[charge], 0.0, 60.0);
+        const S metal = 0.45 + 0.005 * (in[head_temperature] - 293.15);
+        const S hot = smooth_clamp(metal + fired, 0.1, 1.0, 0.03);
         out[burnable_rate] = out[vapour_rate] + out[liquid_rate] * hot;
         const S unburnt = out[liquid_rate] * (1.0 - hot);
         out[wetting_rate] = unburnt + out[water_rate];
