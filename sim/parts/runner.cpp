@@ -107,6 +107,7 @@ struct Runner {
     {
         constexpr double four_pi = 12.566370614359172;
         constexpr double whole_molar_mass = 0.100;
+        constexpr double top_layer = 0.4e-3; // kg of film that the wind can reach
         const S warm = temperature_ + 0.3 * (in[head_temperature] - temperature_);
         const S moles = in[air] + in[vapour] * (1.0 / whole_molar_mass);
         out[pressure] = moles * warm * (gas_constant / volume.si);

@@ -50,7 +50,7 @@ struct SparkPlug {
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
         const S hot = 1.0 + 20.0 * smooth_step(in[head_temperature], 320.0, 420.0);
-        const S blown = 1.0 + in[speed] * (20.0 / 60.0);
+        const S blown = 1.0 + 0.6 * in[speed];
         const S fired = 600.0 * in[burning] * smooth_step(in[speed], 80.0, 150.0);
         const S full = positive_part(1.0 - in[wetness] * (1.0 / 3.0), 0.1);
         out[wetting] = in[wetting_rate] * full * (1.0 / wetting_mass.si) -

@@ -15,7 +15,7 @@ TEST_SUITE("behaviour")
         run.fault(0.0, "bowl_vent_plugged").set(1.0, "tap", 1.0).to(60.0);
         // The prototype of the design notes: trapped air near 1.05 kPa, level 15 mm low, needle
         // wide open, tens of mL/min over the lip for as long as the tank lasts.
-        CHECK(run.read("bowl.pressure") > 0.8);
+        CHECK(run.read("bowl.pressure") > 0.6);
         CHECK(run.read("bowl.pressure") < 1.4);
         CHECK(run.read("bowl.level") < -10.0);
         const double open = run.read("needle.lift");
@@ -32,21 +32,30 @@ TEST_SUITE("behaviour")
         CHECK(run.read("bowl.level") > -1.0);
     }
 
-    TEST_CASE("a bowl vent shut on a full bowl leans the engine out under load")
+    TEST_CASE("a bowl vent shut on a full bowl leans the engine out when load is put on")
     {
         Run healthy;
         Run run;
         for (Run* r : {&healthy, &run}) {
-            r->set(1.0, "tap", 1.0).to(24.0);
+            REQUIRE(r->start(1.0) > 0);
+            r->to(60.0);
         }
-        run.fault(24.0, "bowl_vent_plugged");
+        run.fault(60.0, "bowl_vent_plugged");
         for (Run* r : {&healthy, &run}) {
-            REQUIRE(r->start(24.5) > 0);
-            r->set(r->now(), "load", 1.0).to(r->now() + 15.0);
+            r->set(65.0, "load", 1.0).to(80.0);
         }
-        CHECK(run.read("engine.air_fuel_ratio") > 1.15 * healthy.read("engine.air_fuel_ratio"));
-        CHECK(run.speed() < healthy.speed() - 100.0);
-        CHECK(run.read("bowl.pressure") < -0.02);
+        // More flow wants a lower level, and that stretches the gas over it.
+        CHECK(run.read("bowl.pressure") < -0.005);
+        CHECK(run.read("engine.air_fuel_ratio") > 1.2 * healthy.read("engine.air_fuel_ratio"));
+        CHECK(run.speed() < 0.7 * healthy.speed());
+        CHECK(healthy.speed() > 2900.0);
+    }
+
+    TEST_CASE("with its bowl vent shut a rested engine does not start on a full bowl")
+    {
+        Run run;
+        run.set(1.0, "tap", 1.0).fault(60.0, "bowl_vent_plugged").to(60.0);
+        CHECK(run.start(60.0, 1.0, 3) == 0);
     }
 
     TEST_CASE("stopped hot with its bowl vent shut it spills over the lip; healthy it does not")
@@ -73,7 +82,7 @@ TEST_SUITE("behaviour")
         CHECK(run.speed() == doctest::Approx(healthy.speed()).epsilon(0.01));
         CHECK(run.read("engine.air_fuel_ratio") ==
               doctest::Approx(healthy.read("engine.air_fuel_ratio")).epsilon(0.05));
-        CHECK(run.read("nozzle.spill") < healthy.read("nozzle.spill") + 0.05);
+        CHECK(run.read("nozzle.spill") < healthy.read("nozzle.spill") + 1.0);
     }
 
     TEST_CASE("a cap vent shut starves the engine in minutes; loosening the cap brings it back")
@@ -119,15 +128,16 @@ TEST_SUITE("behaviour")
     {
         Run run;
         run.fault(0.0, "main_jet_plugged", 0.6).set(1.0, "tap", 1.0);
-        for (const double at : {18.0, 20.0, 22.0}) {
-            run.act(at, "press_primer").act(at + 1.0, "release_primer");
+        for (int i = 0; i < 8; ++i) {
+            run.act(36.0 + 2.0 * i, "press_primer").act(37.0 + 2.0 * i, "release_primer");
         }
-        run.set(1.0, "throttle_lever", 0.0).to(23.0);
-        REQUIRE(run.start(23.5, 1.0, 6) > 0);
-        run.to(run.now() + 20.0);
+        run.set(1.0, "choke", 1.0).act(53.0, "pull_cord").act(57.0, "pull_cord");
+        // Lean as it is, full choke gives it about the right mixture; warm it idles without.
+        run.to(150.0);
+        CHECK(run.speed() > 2900.0);
+        run.set(150.0, "throttle_lever", 0.0).set(153.0, "choke", 0.0).to(200.0);
         CHECK(run.speed() > 1500.0);
-        run.set(run.now(), "throttle_lever", 1.0).to(run.now() + 5.0);
-        run.set(run.now(), "load", 1.0).to(run.now() + 30.0);
+        run.set(200.0, "throttle_lever", 1.0).to(215.0).set(215.0, "load", 1.0).to(245.0);
         CHECK(run.speed() < 2000.0);
     }
 
@@ -243,7 +253,7 @@ TEST_SUITE("behaviour")
         run.set(run.now(), "choke", 0.4).to(run.now() + 20.0);
         const auto choked = run.over("engine.speed", 20.0);
         CHECK(open.high - open.low > 60.0);
-        CHECK(choked.high - choked.low > 0.5 * (open.high - open.low));
+        CHECK(choked.high - choked.low > 60.0);
     }
 
     TEST_CASE("water in the tank stalls the engine and drains from the bowl as water")
@@ -264,8 +274,8 @@ TEST_SUITE("behaviour")
 
     TEST_CASE("stale fuel starts hard first; warm it runs")
     {
-        Run stale(5.0);
-        Run fresh(5.0);
+        Run stale(-5.0);
+        Run fresh(-5.0);
         stale.fault(0.0, "stale_fuel");
         const int fresh_pulls = fresh.start(1.0, 1.0, 10);
         const int stale_pulls = stale.start(1.0, 1.0, 10);
@@ -287,7 +297,7 @@ TEST_SUITE("behaviour")
         Run run;
         run.fault(0.0, "primer_line_plugged");
         for (Run* r : {&healthy, &run}) {
-            r->set(1.0, "tap", 1.0).act(30.0, "press_primer").to(30.6);
+            r->set(1.0, "tap", 1.0).act(40.0, "press_primer").to(40.6);
         }
         // Hard: the thumb squeezes trapped air; healthy, the air goes to the bowl.
         CHECK(run.read("bulb.volume") > healthy.read("bulb.volume") + 1.0);
@@ -300,12 +310,12 @@ TEST_SUITE("behaviour")
     {
         Run run(-10.0);
         run.fault(0.0, "bulb_cracked").set(1.0, "tap", 1.0);
-        for (const double at : {20.0, 22.0, 24.0}) {
+        for (const double at : {36.0, 38.0, 40.0}) {
             run.act(at, "press_primer").act(at + 1.0, "release_primer");
         }
-        run.to(25.0);
-        CHECK(run.read("nozzle.spill") < 0.05);
-        CHECK(run.start(26.0, 0.0, 4) == 0);
+        run.to(42.0);
+        CHECK(run.read("nozzle.spill") < 0.01);
+        CHECK(run.start(43.0, 0.0, 4) == 0);
 
         Run healthy;
         Run cracked;
@@ -324,7 +334,7 @@ TEST_SUITE("behaviour")
         Run run;
         run.fault(0.0, "no_spark");
         CHECK(run.start(1.0, 1.0, 6) == 0);
-        CHECK(run.read("plug.wetness") > 0.1);
+        CHECK(run.read("plug.wetness") > 0.05);
         CHECK(run.read("bowl.level") == doctest::Approx(0.0).epsilon(0.5));
     }
 

@@ -21,10 +21,7 @@ public:
     {
         return post(at, sim::SetControl{control, to});
     }
-    Run& act(double at, const char* doing, double to = 0.0)
-    {
-        return post(at, sim::Do{doing, to});
-    }
+    Run& act(double at, const char* doing, double to = 0.0) { return post(at, sim::Do{doing, to}); }
     Run& fault(double at, const char* id, double severity = 1.0)
     {
         return post(at, sim::SetFault{id, severity});
@@ -40,7 +37,7 @@ public:
     int start(double at, double choke = 1.0, int most_pulls = 6)
     {
         set(at, "tap", 1.0).set(at, "choke", choke);
-        double now = at + 25.0;
+        double now = at + 35.0;
         for (int pull = 1; pull <= most_pulls; ++pull) {
             act(now, "pull_cord");
             now += 4.0;
@@ -73,10 +70,7 @@ public:
         return si;
     }
     /// Mean of a reading over the next seconds.
-    double mean(std::string_view name, double seconds)
-    {
-        return over(name, seconds).mean;
-    }
+    double mean(std::string_view name, double seconds) { return over(name, seconds).mean; }
     /// Least, greatest and mean of a reading over the next seconds, seen every 20 ms.
     struct Spread {
         double low = 1e300;
