@@ -75,9 +75,11 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
     const S dry = smooth_step(1.0 - c.fill, 0.0, 1e-2);
     const S has_water = smooth_step(c.water, 0.0, 2e-3);
     const S has_fuel = smooth_step(c.fill - c.water, 0.0, 2e-3);
-    const S water = has_water * smooth_step(water_over, 0.0, height);
+    const S lower = smooth_step(water_over, 0.0, height);
+    const S fuel_weight = has_fuel * (1.0 - lower);
+    const S water_weight = has_water * (lower + 1e-6);
     return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))),
-            1.0 - has_fuel * (1.0 - water),
+            water_weight / (fuel_weight + water_weight + 1e-12),
             c.pressure + density * gravity * positive_part(over, 0.25 * height)};
 }
 

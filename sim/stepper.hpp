@@ -8,8 +8,8 @@ namespace sim {
 ///
 /// relative: of a state's own size; absolute: in units of the state's `scale`
 struct Tolerance {
-    double relative = 1e-4;
-    double absolute = 1e-4;
+    double relative = 2e-6;
+    double absolute = 1e-5;
 };
 
 /// One accepted step and its interior.

@@ -76,10 +76,13 @@ struct FuelColumn {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        const S volume =
-            in[fuel] / fuel_density(fuel_.density, in[temperature]) + in[water] / water_density;
+        constexpr double trace = 1e-13; // m3; keeps the share a share in an empty column
+        const S water_volume = amount_there(in[water] * (1.0 / water_density), trace);
+        const S volume = amount_there(in[fuel] / fuel_density(fuel_.density, in[temperature]),
+                                      trace) +
+                         water_volume;
         out[height] = volume * (1.0 / area_);
-        out[water_share] = in[water] / (water_density * (volume + 1e-12));
+        out[water_share] = water_volume / (volume + 1e-18);
         out[pressure_open] = in[outlet] + (in[horn] - in[outlet]) * bleed_share_;
         out[pressure_rest] = outside_;
         // The lip is a millimetre or so of rounded edge: fuel begins to leave just under it.

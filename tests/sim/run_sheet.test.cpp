@@ -187,7 +187,7 @@ TEST_CASE("what a command does is checked")
           "a.json at /commands/0/do: unknown doing \"pul_cord\"; did you mean \"pull_cord\"? "
           "Allowed: pull_cord, refuel, set, fault");
     CHECK(command_refusal(R"({"at":"1 s","do":"pull_cord","to":1})") ==
-          "a.json at /commands/0: unknown key \"to\"; allowed: at, do");
+          "a.json at /commands/0: unknown key \"to\"; did you mean \"do\"? Allowed: at, do");
     CHECK(command_refusal(R"({"at":"1 s","do":"refuel"})") ==
           "a.json at /commands/0: key \"to\" is missing");
     CHECK(command_refusal(R"({"at":"1 s","do":"refuel","to":1.01})") ==

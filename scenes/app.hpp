@@ -1,0 +1,45 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace scenes {
+
+/// What a window or a picture looks like.
+struct Appearance {
+    enum class Ground { paper, blackboard };
+    Ground ground = Ground::paper;
+    unsigned width_px = 1280;
+    unsigned height_px = 720;
+    int scale_percent = 100;
+    bool operator==(const Appearance&) const = default;
+};
+
+/// Opens the program's window.
+struct WindowRequest {
+    Appearance appearance;
+};
+
+/// Takes a picture of a scene.
+///
+/// unit:    at_seconds is the time on the machine's own clock
+struct ShotRequest {
+    std::string scene;
+    std::optional<std::string> sheet; ///< the run sheet's file; the rig's default run when absent
+    double at_seconds = 30.0;
+    Appearance appearance;
+    std::string picture; ///< the PNG file to write
+};
+
+/// Shows the bench until the person closes it; gives the program's exit code.
+///
+/// throws:  RequestError when there is no display; AssetError when an asset is wrong
+int open_window(const WindowRequest& request);
+
+/// Writes the picture of a scene; gives the program's exit code.
+///
+/// throws:  RequestError for an unknown scene, no display or a file that cannot be written;
+///          AssetError when an asset or the run sheet is wrong
+int take_shot(const ShotRequest& request);
+
+} // namespace scenes

@@ -1,0 +1,164 @@
+#include "scenes/app.hpp"
+
+#include "scenes/bench/bench_scene.hpp"
+#include "scenes/bench/display.hpp"
+#include "scenes/present/words.hpp"
+#include "sim/error.hpp"
+#include "sim/file_write.hpp"
+#include "sim/printable.hpp"
+#include "sim/run_sheet.hpp"
+#include "sim/words.hpp"
+
+#include <SFML/Graphics/Image.hpp>
+#include <SFML/Graphics/Texture.hpp>
+#include <SFML/System/Clock.hpp>
+#include <SFML/System/Err.hpp>
+
+#include <chrono>
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <unistd.h>
+
+namespace scenes {
+namespace {
+
+constexpr std::string_view first_rig = "mower";
+constexpr std::string_view bench_scene = "bench";
+/// What of a frame the model may take, s; drawing needs most of the rest.
+constexpr double model_budget = 0.005;
+constexpr unsigned frames_per_second = 60;
+
+Look look_of(const Appearance& appearance)
+{
+    const bool is_paper = appearance.ground == Appearance::Ground::paper;
+    return {is_paper ? paper_theme : board_theme,
+            static_cast<float>(appearance.scale_percent) / 100.0F};
+}
+
+/// The fonts, or a complaint that there are none.
+struct Faces {
+    FontFiles files = find_font_files(std::filesystem::path(sim::assets_folder()) / "fonts");
+    Fonts fonts{files};
+
+    Faces()
+    {
+        if (!fonts.is_usable()) {
+            throw sim::RequestError("not one font can be read in " +
+                                    sim::in_quotes(sim::assets_folder() + "/fonts"));
+        }
+    }
+};
+
+/// Says no when the model's share of a frame is used up.
+class Budget {
+public:
+    bool operator()() const
+    {
+        const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begin_;
+        return spent.count() < model_budget;
+    }
+
+private:
+    std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
+};
+
+std::string read_whole(const std::string& path)
+{
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// The picture as the bytes of a PNG file.
+std::string png_bytes(const sf::Image& picture)
+{
+    const std::filesystem::path file = std::filesystem::temp_directory_path() /
+                                       ("standpipe-shot-" + std::to_string(::getpid()) + ".png");
+    const bool is_saved = picture.saveToFile(file.string());
+    const std::string bytes = is_saved ? read_whole(file.string()) : std::string();
+    std::error_code ignored;
+    std::filesystem::remove(file, ignored);
+    if (bytes.empty()) {
+        throw sim::RequestError("the picture cannot be prepared in " +
+                                sim::in_quotes(file.parent_path().string()));
+    }
+    return bytes;
+}
+
+/// Runs a fresh model up to a time, without a window.
+std::unique_ptr<BenchModel> model_at(const ShotRequest& request)
+{
+    auto rig = std::make_shared<const sim::Rig>(sim::load_rig(first_rig));
+    const sim::RunSheet sheet =
+        request.sheet ? sim::load_run_sheet(*request.sheet, *rig) : rig->default_sheet;
+    auto model = std::make_unique<BenchModel>(std::move(rig));
+    model->begin(sheet, std::llround(request.at_seconds / sim::tick_length));
+    model->finish_replay();
+    if (model->is_frozen()) {
+        throw sim::NumericsError(model->trouble());
+    }
+    model->pace.is_paused = true;
+    return model;
+}
+
+} // namespace
+
+int open_window(const WindowRequest& request)
+{
+    require_display();
+    const auto rig = std::make_shared<const sim::Rig>(sim::load_rig(first_rig));
+    BenchModel model(rig);
+    model.begin_running();
+    model.finish_replay();
+    const Faces faces;
+    const Appearance& appearance = request.appearance;
+    sf::RenderWindow window(sf::VideoMode(appearance.width_px, appearance.height_px),
+                            std::string(words::program), sf::Style::Default,
+                            sf::ContextSettings(0, 0, 0));
+    window.setFramerateLimit(frames_per_second);
+    BenchScene scene(window, faces.files, faces.fonts, model, look_of(appearance));
+    sf::Clock clock;
+    while (!scene.wants_to_quit()) {
+        sf::Event event{};
+        while (window.pollEvent(event)) {
+            scene.handle(event);
+        }
+        const float seconds = clock.restart().asSeconds();
+        model.advance(static_cast<double>(seconds), Budget());
+        scene.draw(seconds);
+        window.display();
+    }
+    return 0;
+}
+
+int take_shot(const ShotRequest& request)
+{
+    if (request.scene != bench_scene) {
+        throw sim::RequestError("there is no scene " + sim::in_quotes(request.scene) +
+                                sim::choices_hint(request.scene, {std::string(bench_scene)}));
+    }
+    require_display();
+    const std::unique_ptr<BenchModel> model = model_at(request);
+    sf::err().rdbuf(nullptr); // our own line says what is wrong
+    const Faces faces;
+    const Appearance& appearance = request.appearance;
+    sf::RenderWindow window(sf::VideoMode(appearance.width_px, appearance.height_px),
+                            std::string(words::program), sf::Style::None,
+                            sf::ContextSettings(0, 0, 0));
+    BenchScene scene(window, faces.files, faces.fonts, *model, look_of(appearance));
+    // The panels learn how high their contents are in the first frame.
+    constexpr int frames = 3;
+    for (int i = 0; i < frames; ++i) {
+        scene.draw(0.0F);
+    }
+    sf::Texture picture;
+    if (!picture.create(appearance.width_px, appearance.height_px)) {
+        throw sim::RequestError("a picture of this size cannot be drawn here");
+    }
+    picture.update(window);
+    sim::atomic_write(request.picture, png_bytes(picture.copyToImage()));
+    return 0;
+}
+
+} // namespace scenes

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "scenes/bench/bench_layout.hpp"
+#include "scenes/present/bench_model.hpp"
+#include "scenes/ui/interface.hpp"
+#include "scenes/view/text.hpp"
+
+#include <string>
+
+namespace scenes {
+
+/// What a person has chosen about the bench itself, as opposed to the machine on it.
+struct BenchView {
+    Page page = Page::machine;
+    bool shows_twin = true;
+    std::size_t span = 1; ///< index into words::span_seconds
+    std::string fault_search;
+    std::string notice; ///< what was done last, below the drawing
+    bool wants_to_quit = false;
+
+    bool has_keys_open = false;
+    bool has_save_open = false;
+    bool has_open_open = false;
+    std::string path; ///< in the dialogs that save and open
+    std::string open_trouble;
+
+    /// The slider that a pointer drags, and the button it holds.
+    std::string dragged;
+    std::string held;
+    bool is_held_by_key = false;
+};
+
+/// All that panels and dialogs of the bench work with.
+struct BenchDesk {
+    BenchModel& model;
+    BenchView& view;
+    Interface& ui;
+    std::vector<Action> actions;
+    const Text& ruler;            ///< measures words
+    float window_height = 720.0F; ///< pixels; how high lists in dialogs can be
+    float panel_width = 340.0F;   ///< pixels; whether words fit side by side
+};
+
+} // namespace scenes

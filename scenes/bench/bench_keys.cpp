@@ -1,0 +1,205 @@
+#include "scenes/bench/bench_keys.hpp"
+
+#include "scenes/bench/bench_panels.hpp"
+#include "scenes/bench/chart_board.hpp"
+#include "scenes/bench/drawing_board.hpp"
+#include "scenes/present/run_files.hpp"
+#include "scenes/present/words.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace scenes {
+namespace {
+
+using Key = sf::Keyboard;
+
+/// The letter of a doing, after the thing that is done in the trade's words.
+struct DoingKey {
+    std::string_view doing;
+    Key::Key key;
+    std::string_view shown;
+};
+constexpr std::array doing_keys{
+    DoingKey{"pull_cord", Key::P, "P"}, DoingKey{"press_primer", Key::B, "B"},
+    DoingKey{"stop", Key::S, "S"},      DoingKey{"refuel", Key::T, "T"},
+    DoingKey{"drain", Key::D, "D"},
+};
+
+constexpr Modifiers control{.control = true};
+constexpr Modifiers shift{.shift = true};
+
+const Action* action_held(const BenchDesk& desk)
+{
+    const auto found = std::ranges::find(desk.actions, desk.view.held, &Action::id);
+    return found == desk.actions.end() ? nullptr : &*found;
+}
+
+} // namespace
+
+BenchKeys::BenchKeys(const std::vector<Action>& actions)
+{
+    const auto line = [this](std::string_view key, std::string_view does) {
+        lines_.push_back({std::string(key), std::string(does)});
+    };
+    line("Space", words::key_pause);
+    line("\u2192", words::key_tick);
+    line("Shift + \u2192", words::key_frame);
+    line(",  .", std::string(words::key_slower) + ", " + std::string(words::key_faster));
+    for (std::size_t i = 0; i < actions.size(); ++i) {
+        const auto* const found = std::ranges::find(doing_keys, actions[i].id, &DoingKey::doing);
+        if (found != doing_keys.end()) {
+            action_keys_.push_back({found->key, i});
+            line(found->shown,
+                 actions[i].title +
+                     (actions[i].release.empty() ? "" : std::string(words::key_hold)));
+        }
+    }
+    line("1  2  3", words::key_charts);
+    line("Z  X", words::key_zoom);
+    line("Home", words::key_whole);
+    line("F2  F3  F4", words::key_pages);
+    line("Tab, Shift + Tab", words::key_tab);
+    line("F6", words::key_panel);
+    line("Arrow keys", words::key_arrows);
+    line("Ctrl + Z", words::undo);
+    line("Ctrl + S", words::save);
+    line("Ctrl + O", words::open);
+    line("Ctrl + +, Ctrl + \u2212", words::key_text);
+    line("F9", words::key_ground);
+    line("F1", words::key_help);
+    line("Ctrl + Q", words::key_quit);
+}
+
+void BenchKeys::take_time(BenchDesk& desk) const
+{
+    Interface& ui = desk.ui;
+    Pace& pace = desk.model.pace;
+    if (ui.take_key(Key::Space)) {
+        pace.is_paused = !pace.is_paused;
+    }
+    while (ui.take_key(Key::Right)) {
+        desk.model.step_tick();
+    }
+    while (ui.take_key(Key::Right, shift)) {
+        desk.model.step_frame();
+    }
+    if (ui.take_key(Key::Comma)) {
+        pace.choose(pace.chosen() == 0 ? 0 : pace.chosen() - 1);
+    }
+    if (ui.take_key(Key::Period)) {
+        pace.choose(pace.chosen() + 1);
+    }
+}
+
+void BenchKeys::take_actions(BenchDesk& desk)
+{
+    for (const ActionKey& action_key : action_keys_) {
+        // A key that stays down repeats; only its first press counts.
+        if (!desk.ui.take_key(action_key.key) || held_ == action_key.key) {
+            continue;
+        }
+        const Action& action = desk.actions[action_key.action];
+        if (!action.release.empty() && (!desk.view.held.empty() || !desk.model.is_ready())) {
+            continue;
+        }
+        desk.model.press(action);
+        if (!action.release.empty()) {
+            held_ = action_key.key;
+            desk.view.held = action.id;
+            desk.view.is_held_by_key = true;
+        }
+    }
+}
+
+void BenchKeys::release(BenchDesk& desk, sf::Keyboard::Key key)
+{
+    if (held_ == Key::Unknown || key != held_) {
+        return;
+    }
+    const Action* action = action_held(desk);
+    held_ = Key::Unknown;
+    desk.view.held.clear();
+    desk.view.is_held_by_key = false;
+    if (action != nullptr) {
+        desk.model.release(*action);
+    }
+}
+
+void BenchKeys::release_all(BenchDesk& desk)
+{
+    release(desk, held_);
+}
+
+void BenchKeys::take_bench(BenchDesk& desk)
+{
+    Interface& ui = desk.ui;
+    BenchView& view = desk.view;
+    if (ui.take_key(Key::F1)) {
+        view.has_keys_open = !view.has_keys_open;
+    }
+    const std::array pages{std::pair{Key::F2, Page::controls}, std::pair{Key::F3, Page::faults},
+                           std::pair{Key::F4, Page::run}};
+    for (const auto& [key, page] : pages) {
+        if (ui.take_key(key)) {
+            view.page = page;
+        }
+    }
+    if (ui.take_key(Key::F9)) {
+        switch_ground(ui);
+    }
+    const Modifiers control_shift{.control = true, .shift = true};
+    if (ui.take_key(Key::Equal, control) || ui.take_key(Key::Equal, control_shift) ||
+        ui.take_key(Key::Add, control)) {
+        change_text_size(ui, 1);
+    }
+    if (ui.take_key(Key::Hyphen, control) || ui.take_key(Key::Subtract, control)) {
+        change_text_size(ui, -1);
+    }
+    if (ui.take_key(Key::Num0, control)) {
+        change_text_size(ui, 0);
+    }
+    view.wants_to_quit = view.wants_to_quit || ui.take_key(Key::Q, control);
+    if (ui.has_dialog()) {
+        return;
+    }
+    if (ui.take_key(Key::Z, control)) {
+        desk.model.undo();
+    }
+    if (ui.take_key(Key::S, control)) {
+        view.path = new_run_path(runs_folder(), desk.model.rig().id, std::time(nullptr));
+        view.has_save_open = true;
+    }
+    if (ui.take_key(Key::O, control) && !desk.model.is_replaying()) {
+        view.path.clear();
+        view.open_trouble.clear();
+        view.has_open_open = true;
+    }
+}
+
+void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
+{
+    take_time(desk);
+    take_actions(desk);
+    take_bench(desk);
+    Interface& ui = desk.ui;
+    const std::array chart_keys{Key::Num1, Key::Num2, Key::Num3};
+    for (std::size_t i = 0; i < chart_keys.size(); ++i) {
+        if (ui.take_key(chart_keys[i])) {
+            charts.open_choice(i);
+        }
+    }
+    const sf::FloatRect& area = drawing.area();
+    const sf::Vector2f middle{area.left + area.width / 2.0F, area.top + area.height / 2.0F};
+    if (ui.take_key(Key::Z)) {
+        drawing.zoom(1.25, middle);
+    }
+    if (ui.take_key(Key::X)) {
+        drawing.zoom(0.8, middle);
+    }
+    if (ui.take_key(Key::Home)) {
+        drawing.show_whole();
+    }
+}
+
+} // namespace scenes

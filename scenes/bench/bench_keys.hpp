@@ -1,0 +1,48 @@
+#pragma once
+
+#include "scenes/bench/bench_desk.hpp"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace scenes {
+
+class ChartBoard;
+class DrawingBoard;
+
+/// A line of the key map.
+struct KeyLine {
+    std::string key;
+    std::string does;
+};
+
+/// The keys of the bench, those for the rig's doings among them.
+class BenchKeys {
+public:
+    explicit BenchKeys(const std::vector<Action>& actions);
+
+    [[nodiscard]] std::span<const KeyLine> lines() const { return lines_; }
+
+    /// Does what the keys of this frame say that no widget used.
+    void take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing);
+    /// A key was let go of, or all are since the window lost the keyboard.
+    void release(BenchDesk& desk, sf::Keyboard::Key key);
+    void release_all(BenchDesk& desk);
+
+private:
+    struct ActionKey {
+        sf::Keyboard::Key key;
+        std::size_t action;
+    };
+
+    void take_time(BenchDesk& desk) const;
+    void take_actions(BenchDesk& desk);
+    static void take_bench(BenchDesk& desk);
+
+    std::vector<ActionKey> action_keys_;
+    std::vector<KeyLine> lines_;
+    sf::Keyboard::Key held_ = sf::Keyboard::Unknown;
+};
+
+} // namespace scenes

@@ -1,0 +1,114 @@
+#include "scenes/bench/bench_layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+// Sizes are pixels at text scale 1, chosen for looks.
+
+namespace scenes {
+namespace {
+
+constexpr float margin = 8.0F;
+constexpr float standpipe_width = 86.0F;
+
+bool is_small(sf::Vector2f window, const Look& look)
+{
+    return window.x / look.scale < 860.0F || window.y / look.scale < 500.0F;
+}
+
+float panel_width(sf::Vector2f window, const Look& look)
+{
+    return look.whole(std::clamp(0.27F * window.x / look.scale, 300.0F, 340.0F));
+}
+
+/// Splits the place of drawing and standpipes.
+void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& look)
+{
+    const float pipes = std::min(look.whole(4.0F * standpipe_width), std::round(box.width * 0.56F));
+    layout.section = {box.left, box.top, box.width - pipes, box.height};
+    layout.standpipes = {box.left + box.width - pipes, box.top, pipes, box.height};
+}
+
+/// Charts side by side, or below each other where that shows them better.
+void share_charts(BenchLayout& layout, const sf::FloatRect& box, const Look& look)
+{
+    const float gap = look.whole(margin);
+    const bool is_column = box.width / 3.0F < look.px(250.0F) && box.height > look.px(360.0F);
+    const auto count = static_cast<float>(layout.charts.size());
+    for (std::size_t i = 0; i < layout.charts.size(); ++i) {
+        const auto at = static_cast<float>(i);
+        const float width = is_column ? box.width : (box.width - gap * (count - 1.0F)) / count;
+        const float height = is_column ? (box.height - gap * (count - 1.0F)) / count : box.height;
+        layout.charts[i] = {std::round(box.left + (is_column ? 0.0F : at * (width + gap))),
+                            std::round(box.top + (is_column ? at * (height + gap) : 0.0F)),
+                            std::round(width), std::round(height)};
+    }
+}
+
+void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, Page page,
+                   float status_height)
+{
+    const float gap = look.whole(margin);
+    const float rows = window.x / look.scale < 640.0F ? 2.0F : 1.0F;
+    layout.pages = {gap, gap, window.x - 2.0F * gap, look.whole(24.0F) + rows * look.whole(32.0F)};
+    layout.status = {gap, window.y - gap - status_height, window.x - 2.0F * gap, status_height};
+    const float top = layout.pages.top + layout.pages.height + gap;
+    const sf::FloatRect body{gap, top, window.x - 2.0F * gap, layout.status.top - gap - top};
+    switch (page) {
+    case Page::machine:
+        share_machine(layout, body, look);
+        break;
+    case Page::grade:
+        layout.grade = body;
+        break;
+    case Page::charts:
+        share_charts(layout, body, look);
+        break;
+    case Page::controls:
+    case Page::faults:
+    case Page::run:
+        layout.panel = body;
+        break;
+    }
+}
+
+void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look, float status_height)
+{
+    const float gap = look.whole(margin);
+    const float panel = panel_width(window, look);
+    layout.panel = {window.x - panel - gap, gap, panel, window.y - 2.0F * gap};
+    layout.is_tall = layout.panel.height > look.px(980.0F);
+    const float width = layout.panel.left - 2.0F * gap;
+    layout.status = {gap, window.y - gap - status_height, width, status_height};
+    const float room = layout.status.top - gap;
+    const float grade = std::round(std::clamp(room * 0.22F, look.px(120.0F), look.px(220.0F)));
+    const float charts = std::round(std::clamp(room * 0.25F, look.px(126.0F), look.px(260.0F)));
+    layout.grade = {gap, gap, width, grade};
+    const float top = layout.grade.top + grade;
+    const float charts_top = layout.status.top - gap - charts;
+    share_machine(layout, {gap, top, width, charts_top - gap - top}, look);
+    share_charts(layout, {gap, charts_top, width, charts}, look);
+}
+
+} // namespace
+
+BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, float status_height)
+{
+    BenchLayout layout;
+    layout.is_compact = is_small(window, look);
+    if (layout.is_compact) {
+        lay_out_pages(layout, window, look, page, status_height);
+    } else {
+        lay_out_all(layout, window, look, status_height);
+    }
+    return layout;
+}
+
+float status_width(sf::Vector2f window, const Look& look)
+{
+    const float gap = look.whole(margin);
+    return is_small(window, look) ? window.x - 2.0F * gap
+                                  : window.x - panel_width(window, look) - 3.0F * gap;
+}
+
+} // namespace scenes

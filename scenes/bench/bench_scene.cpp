@@ -1,0 +1,175 @@
+#include "scenes/bench/bench_scene.hpp"
+
+#include "scenes/bench/bench_dialogs.hpp"
+#include "scenes/bench/bench_panels.hpp"
+#include "scenes/present/words.hpp"
+#include "scenes/view/number.hpp"
+
+#include <cmath>
+
+namespace scenes {
+
+BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
+                       BenchModel& model, const Look& look)
+    : window_(window),
+      model_(model),
+      ui_(window, files, look),
+      status_text_(fonts),
+      desk_{model_, view_, ui_, actions_of(model.rig()), status_text_},
+      drawing_(fonts, model_),
+      charts_(fonts, model_),
+      keys_(desk_.actions)
+{
+    view_.notice = words::first_hint;
+}
+
+void BenchScene::handle(const sf::Event& event)
+{
+    ui_.handle(event);
+    if (event.type == sf::Event::Closed) {
+        view_.wants_to_quit = true;
+    } else if (event.type == sf::Event::Resized) {
+        const sf::Vector2f size(static_cast<float>(event.size.width),
+                                static_cast<float>(event.size.height));
+        window_.setView(sf::View(sf::FloatRect({}, size)));
+    } else if (event.type == sf::Event::KeyReleased) {
+        keys_.release(desk_, event.key.code);
+    } else if (event.type == sf::Event::LostFocus) {
+        keys_.release_all(desk_);
+    }
+    handle_drawing(event);
+}
+
+void BenchScene::handle_drawing(const sf::Event& event)
+{
+    if (event.type == sf::Event::MouseButtonReleased) {
+        drag_from_.reset();
+    } else if (event.type == sf::Event::MouseMoved && drag_from_) {
+        const sf::Vector2f at(static_cast<float>(event.mouseMove.x),
+                              static_cast<float>(event.mouseMove.y));
+        drawing_.pan(at - *drag_from_);
+        drag_from_ = at;
+    }
+    if (ui_.has_mouse() || ui_.has_dialog()) {
+        return;
+    }
+    if (event.type == sf::Event::MouseButtonPressed &&
+        event.mouseButton.button == sf::Mouse::Left) {
+        const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
+                              static_cast<float>(event.mouseButton.y));
+        if (drawing_.area().contains(at)) {
+            drag_from_ = at;
+        }
+    } else if (event.type == sf::Event::MouseWheelScrolled) {
+        const sf::Vector2f at(static_cast<float>(event.mouseWheelScroll.x),
+                              static_cast<float>(event.mouseWheelScroll.y));
+        if (drawing_.area().contains(at)) {
+            drawing_.zoom(std::pow(1.15, static_cast<double>(event.mouseWheelScroll.delta)), at);
+        }
+    }
+}
+
+std::string BenchScene::message() const
+{
+    if (model_.is_frozen()) {
+        return std::string(words::frozen) + model_.trouble() + view_.notice;
+    }
+    if (model_.pace.is_late() && !model_.is_replaying()) {
+        const double reached = model_.pace.speed() * model_.pace.reached();
+        return std::string(words::late_begin) + fixed_text(reached, reached < 10.0 ? 1 : 0) +
+               std::string(words::late_end);
+    }
+    return model_.run().has_twin() ? view_.notice : std::string(words::twin_lost);
+}
+
+std::string BenchScene::clock() const
+{
+    const Pace& pace = model_.pace;
+    std::string text = clock_text(model_.seconds()) + "  ";
+    if (pace.is_paused) {
+        text += words::paused;
+    } else if (pace.chosen() == Pace::real_time) {
+        text += words::real_time;
+    } else {
+        text +=
+            std::string(words::speeds[pace.chosen()]) + " " + std::string(words::times_real_time);
+    }
+    return text;
+}
+
+TextStyle BenchScene::status_style() const
+{
+    const Look& look = ui_.look();
+    return {.size = look.body(), .colour = look.theme.ink};
+}
+
+float BenchScene::measure_status(const std::string& message, const std::string& clock)
+{
+    const TextStyle style = status_style();
+    const float width = status_width(sf::Vector2f(window_.getSize()), ui_.look()) -
+                        status_text_.width(clock, style) - ui_.look().px(24.0F);
+    const std::size_t lines = status_text_.wrap(message, width, style).size();
+    return Text::line_height(style) * static_cast<float>(std::max<std::size_t>(1, lines));
+}
+
+void BenchScene::draw_status(const BenchLayout& layout, const std::string& message,
+                             const std::string& clock)
+{
+    const Look& look = ui_.look();
+    TextStyle style = status_style();
+    style.anchor = Anchor::top;
+    status_text_.clear();
+    sf::FloatRect box = layout.status;
+    style.align = Align::right;
+    status_text_.write(clock, {box.left + box.width - look.px(4.0F), box.top}, style);
+    box.width -= status_text_.width(clock, style) + look.px(24.0F);
+    style.align = Align::left;
+    style.colour =
+        model_.is_frozen() || model_.pace.is_late() ? look.theme.warning : look.theme.accent;
+    box.left += look.px(4.0F);
+    status_text_.write_wrapped(message, box, style);
+    window_.draw(status_text_);
+}
+
+void BenchScene::build(const BenchLayout& layout)
+{
+    if (layout.is_compact) {
+        show_pages(desk_, layout);
+    }
+    charts_.show_handles(desk_, layout);
+    if (layout.panel.height > 0.0F) {
+        show_panel(desk_, layout);
+    }
+    charts_.show_choice(desk_);
+    show_dialogs(desk_, keys_.lines());
+    keys_.take(desk_, charts_, drawing_);
+}
+
+void BenchScene::draw(float seconds)
+{
+    if (model_.is_frozen() && !was_frozen_) {
+        keep_frozen_run(desk_);
+    }
+    was_frozen_ = model_.is_frozen();
+    if (!model_.pace.is_paused && model_.is_ready()) {
+        flow_seconds_ += static_cast<double>(seconds) * std::min(1.0, model_.pace.speed());
+    }
+    const sf::Vector2f size(window_.getSize());
+    desk_.window_height = size.y;
+    ui_.begin_frame(seconds);
+    const std::string message = this->message();
+    const std::string clock = this->clock();
+    const BenchLayout layout =
+        lay_out_bench(size, ui_.look(), view_.page, measure_status(message, clock));
+    desk_.panel_width = layout.panel.width;
+    build(layout);
+    const Rgba ground = ui_.look().theme.ground;
+    window_.clear(to_sfml(ground));
+    drawing_.draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
+    charts_.draw(window_, layout, desk_, is_first_frame_ || model_.pace.is_paused);
+    draw_status(layout, message, clock);
+    ui_.draw();
+    is_first_frame_ = false;
+}
+
+} // namespace scenes

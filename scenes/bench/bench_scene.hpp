@@ -1,0 +1,52 @@
+#pragma once
+
+#include "scenes/bench/bench_desk.hpp"
+#include "scenes/bench/bench_keys.hpp"
+#include "scenes/bench/chart_board.hpp"
+#include "scenes/bench/drawing_board.hpp"
+
+#include <optional>
+
+namespace scenes {
+
+/// The bench in its window: a machine in section, its gauges, its controls, its faults.
+class BenchScene {
+public:
+    BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
+               BenchModel& model, const Look& look);
+
+    void handle(const sf::Event& event);
+    /// Shows the bench as it is now.
+    ///
+    /// unit: seconds since the last frame
+    void draw(float seconds);
+    [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
+    [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
+
+private:
+    void handle_drawing(const sf::Event& event);
+    void build(const BenchLayout& layout);
+    [[nodiscard]] std::string message() const;
+    [[nodiscard]] std::string clock() const;
+    /// Breaks the message into lines and gives the height of the line of messages.
+    float measure_status(const std::string& message, const std::string& clock);
+    void draw_status(const BenchLayout& layout, const std::string& message,
+                     const std::string& clock);
+    [[nodiscard]] TextStyle status_style() const;
+
+    sf::RenderWindow& window_;
+    BenchModel& model_;
+    BenchView view_;
+    Interface ui_;
+    Text status_text_;
+    BenchDesk desk_;
+    DrawingBoard drawing_;
+    ChartBoard charts_;
+    BenchKeys keys_;
+    std::optional<sf::Vector2f> drag_from_;
+    bool was_frozen_ = false;
+    bool is_first_frame_ = true;
+    double flow_seconds_ = 0.0;
+};
+
+} // namespace scenes

@@ -1,0 +1,203 @@
+#include "scenes/bench/drawing_board.hpp"
+
+#include "scenes/present/words.hpp"
+#include "scenes/view/standpipe.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace scenes {
+namespace {
+
+constexpr std::size_t station_count = std::tuple_size_v<decltype(FuelHeads::stations)>;
+
+/// A view that shows a box of the window in its own place and nothing outside it.
+sf::View clipped_to(const sf::FloatRect& box, const sf::RenderTarget& target)
+{
+    const sf::Vector2f size(target.getSize());
+    sf::View view(box);
+    view.setViewport(
+        {box.left / size.x, box.top / size.y, box.width / size.x, box.height / size.y});
+    return view;
+}
+
+sf::FloatRect whole(const sf::FloatRect& box)
+{
+    return {std::round(box.left), std::round(box.top), std::round(box.width),
+            std::round(box.height)};
+}
+
+/// A standpipe of the row: what it shows and its scale, mm of fuel.
+struct Gauge {
+    std::string_view name;
+    double FuelHeads::*head;
+    double low;
+    double high;
+};
+constexpr std::array gauges{
+    Gauge{words::tank_outlet, &FuelHeads::tank_outlet, 0.0, 250.0},
+    Gauge{words::hose_end, &FuelHeads::hose_end, 0.0, 250.0},
+    Gauge{words::bowl, &FuelHeads::bowl, -50.0, 150.0},
+    Gauge{words::nozzle, &FuelHeads::nozzle, -200.0, 50.0},
+};
+/// The heads at the grade line's edges, mm of fuel.
+constexpr double grade_low = -160.0;
+constexpr double grade_high = 240.0;
+
+} // namespace
+
+DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
+    : section_(model.rig()),
+      view_(model.run().machine()),
+      still_text_(fonts),
+      text_(fonts),
+      figures_(fonts)
+{
+}
+
+void DrawingBoard::zoom(double factor, sf::Vector2f about)
+{
+    const auto bounds = section_.bounds();
+    const Camera least = Camera::framing(bounds.low, bounds.high, area_);
+    const double size = camera_.pixels_per_metre() * factor / least.pixels_per_metre();
+    if (size <= 1.0) {
+        show_whole();
+    } else if (size < 12.0) {
+        camera_.zoom(factor, about);
+        has_still_ = false;
+    }
+}
+
+void DrawingBoard::pan(sf::Vector2f pixels)
+{
+    camera_.pan(pixels);
+    has_still_ = false;
+}
+
+void DrawingBoard::frame_camera(const Scene& scene)
+{
+    const sf::FloatRect area = whole(scene.layout.section);
+    if (area != area_ || !is_framed_) {
+        const auto bounds = section_.bounds();
+        area_ = area;
+        camera_ = Camera::framing(bounds.low, bounds.high, area_);
+        is_framed_ = true;
+        has_still_ = false;
+    }
+    if (scene.look.theme.id != theme_id_ || scene.look.scale != scale_) {
+        theme_id_ = scene.look.theme.id;
+        scale_ = scene.look.scale;
+        has_still_ = false;
+    }
+}
+
+void DrawingBoard::draw_section(sf::RenderTarget& target, const Scene& scene)
+{
+    frame_camera(scene);
+    if (!has_still_) {
+        still_mesh_.clear();
+        still_text_.clear();
+        section_.draw_still(still_mesh_, still_text_, scene.look, camera_);
+        still_.take(area_, scene.look.theme.ground, {&still_mesh_, &still_text_});
+        has_still_ = true;
+    }
+    mesh_.clear();
+    text_.clear();
+    section_.draw_moving(mesh_, text_, scene.look, camera_, view_, scene.seconds);
+    const sf::View window = target.getView();
+    still_.show(target);
+    target.setView(clipped_to(area_, target));
+    if (!still_.is_usable()) {
+        target.draw(still_mesh_);
+        target.draw(still_text_);
+    }
+    target.draw(mesh_);
+    target.draw(text_);
+    target.setView(window);
+}
+
+void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
+                                   const FuelHeads* twin)
+{
+    const Look& look = scene.look;
+    const sf::FloatRect& box = scene.layout.standpipes;
+    const float step = box.width / static_cast<float>(gauges.size());
+    const float head = look.px(52.0F); // name, value, lip of the glass
+    const float foot = look.px(12.0F);
+    for (std::size_t i = 0; i < gauges.size(); ++i) {
+        const Gauge& gauge = gauges[i];
+        draw_standpipe(instruments_, figures_, look,
+                       {.foot = {box.left + step * (static_cast<float>(i) + 0.38F),
+                                 box.top + box.height - foot},
+                        .height = std::max(look.px(20.0F), box.height - head - foot),
+                        .bore = look.px(14.0F),
+                        .low = gauge.low,
+                        .high = gauge.high,
+                        .column = heads.*gauge.head,
+                        .twin = twin == nullptr ? std::nullopt : std::optional(twin->*gauge.head),
+                        .name = gauge.name,
+                        .unit = words::millimetres});
+    }
+}
+
+void DrawingBoard::draw_grade(const Scene& scene, const FuelHeads& heads, const FuelHeads* twin)
+{
+    const Look& look = scene.look;
+    const sf::FloatRect& box = scene.layout.grade;
+    const float left = look.whole(52.0F);
+    const float top = look.whole(36.0F);
+    const sf::FloatRect plot{box.left + left, box.top + top, box.width - left - look.px(12.0F),
+                             box.height - top - look.whole(26.0F)};
+    std::array<GradeStation, station_count> stations;
+    std::array<GradeStation, station_count> healthy;
+    for (std::size_t i = 0; i < station_count; ++i) {
+        const float share = (static_cast<float>(i) + 0.35F) / static_cast<float>(station_count);
+        const float x = std::round(plot.left + plot.width * share);
+        stations[i] = {heads.stations[i].name, x, heads.stations[i].before,
+                       heads.stations[i].after};
+        if (twin != nullptr) {
+            healthy[i] = {twin->stations[i].name, x, twin->stations[i].before,
+                          twin->stations[i].after};
+        }
+    }
+    const std::array levels{GradeLevel{
+        words::lip, heads.lip, (stations[5].x + stations[6].x) / 2.0F, plot.left + plot.width}};
+    grade_.draw(instruments_, figures_, look,
+                {.box = plot,
+                 .stations = stations,
+                 .twin = twin != nullptr ? std::span<const GradeStation>(healthy)
+                                         : std::span<const GradeStation>(),
+                 .levels = levels,
+                 .low = grade_low,
+                 .high = grade_high,
+                 .title = words::grade_line,
+                 .unit = words::millimetres});
+}
+
+void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
+{
+    BenchRun& run = scene.model.run();
+    if (scene.model.run_number() != run_number_) {
+        view_ = MachineView(run.machine());
+        run_number_ = scene.model.run_number();
+    }
+    view_.take(run.machine());
+    if (scene.layout.section.height > 0.0F) {
+        draw_section(target, scene);
+    }
+    const FuelHeads heads = run.heads();
+    const FuelHeads twin_heads = run.twin_heads();
+    const FuelHeads* twin = scene.shows_twin && run.has_twin() ? &twin_heads : nullptr;
+    instruments_.clear();
+    figures_.clear();
+    if (scene.layout.standpipes.height > 0.0F) {
+        draw_standpipes(scene, heads, twin);
+    }
+    if (scene.layout.grade.height > 0.0F) {
+        draw_grade(scene, heads, twin);
+    }
+    target.draw(instruments_);
+    target.draw(figures_);
+}
+
+} // namespace scenes

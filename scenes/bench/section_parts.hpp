@@ -1,0 +1,66 @@
+#pragma once
+
+#include "scenes/bench/section_liquid.hpp"
+#include "scenes/present/machine_view.hpp"
+
+// The pieces the section drawing is put together from, one file each. `_still` draws what stands
+// still; `_moving` draws over it what the readings move, and the edges that would else be covered.
+
+namespace scenes {
+
+/// What the moving pieces follow.
+struct Moment {
+    const MachineView& machine;
+    double seconds; ///< moves the flow marks
+    sim::Vector up;
+};
+
+void draw_tank_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_tank_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+/// Tap, filter and hose.
+void draw_hose_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_hose_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+/// The body with bowl and throat, the lid and the gasket between them.
+void draw_body_still(const Sheet& sheet, const SectionPlan& plan);
+/// What is in the bowl, but for the float.
+void draw_bowl_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+void draw_float_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+/// Jets, well, nozzle and the idle passage.
+void draw_circuits_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_circuits_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+/// Air filter, choke, venturi, throttle, runner.
+void draw_throat_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_throat_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+/// Half the venturi's wall, from mouth to flange: `side` -1 for the floor, 1 for the roof.
+Outline throat_wall(const SectionPlan& plan, double side);
+
+void draw_bulb_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_bulb_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+void draw_cord_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_cord_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+/// The floor with what lies on it, and drops on their way there.
+void draw_floor_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+/// Upper right corner of the frame that shows needle and seat again, four times as large.
+Spot detail_corner(const SectionPlan& plan);
+void draw_detail_still(const Sheet& sheet, const SectionPlan& plan);
+void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+enum class NamePass {
+    words, ///< words, leaders and scales: they stand still
+    lines, ///< the leaders again, over what moves
+};
+/// Names on leaders, as many as there is room for.
+void draw_names(const Sheet& sheet, const SectionPlan& plan, NamePass pass);
+/// A plumb line when the machine is tipped.
+void draw_plumb_line(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+
+} // namespace scenes

@@ -1,0 +1,139 @@
+#include "scenes/bench/section_sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace scenes {
+namespace {
+
+Spot unit(Spot a)
+{
+    const double size = std::hypot(a.x, a.y);
+    return size > 0.0 ? a * (1.0 / size) : a;
+}
+
+} // namespace
+
+double distance(Spot a, Spot b)
+{
+    return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+Outline box_outline(Spot low, Spot high)
+{
+    return {low, {high.x, low.y}, high, {low.x, high.y}};
+}
+
+Outline turned_about(Outline outline, Spot about, double radians)
+{
+    const double c = std::cos(radians);
+    const double s = std::sin(radians);
+    for (Spot& spot : outline) {
+        const Spot arm = spot - about;
+        spot = about + Spot{c * arm.x - s * arm.y, s * arm.x + c * arm.y};
+    }
+    return outline;
+}
+
+Outline stretch(const Outline& line, double from, double to)
+{
+    double total = 0.0;
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        total += distance(line[i], line[i + 1]);
+    }
+    Outline piece;
+    double walked = 0.0;
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        const double size = distance(line[i], line[i + 1]);
+        const double begin = std::max((from * total - walked) / size, 0.0);
+        const double end = std::min((to * total - walked) / size, 1.0);
+        if (end > begin) {
+            const Spot run = line[i + 1] - line[i];
+            if (piece.empty()) {
+                piece.push_back(line[i] + run * begin);
+            }
+            piece.push_back(line[i] + run * end);
+        }
+        walked += size;
+    }
+    return piece;
+}
+
+Outline strip(const Outline& line, double half)
+{
+    Outline sides;
+    Outline far_side;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const Spot in = unit(line[i] - line[i == 0 ? 0 : i - 1]);
+        const Spot out = unit(line[i + 1 == line.size() ? i : i + 1] - line[i]);
+        const Spot along = unit(in + out);
+        const Spot side{-along.y, along.x};
+        // A mitre: longer than half the width by the cosine of half the corner.
+        const Spot leg = i == 0 ? out : in;
+        const double stretched = half / std::max(0.3, along.x * leg.x + along.y * leg.y);
+        sides.push_back(line[i] + side * stretched);
+        far_side.push_back(line[i] - side * stretched);
+    }
+    sides.insert(sides.end(), far_side.rbegin(), far_side.rend());
+    return sides;
+}
+
+Polygon Sheet::polygon(const Outline& outline) const
+{
+    Polygon points;
+    points.reserve(outline.size());
+    for (const Spot spot : outline) {
+        points.push_back(at(spot));
+    }
+    return points;
+}
+
+void Sheet::solid(const Outline& outline, Material material, bool is_mirrored) const
+{
+    const Polygon points = polygon(outline);
+    draw_section(mesh, points, material, look, texture(is_mirrored));
+    mesh.stroke(points, {.colour = theme().ink, .width = look.medium(), .closed = true});
+}
+
+void Sheet::fill(const Outline& outline, Content content, float phase) const
+{
+    draw_content(mesh, polygon(outline), content, look, texture(false, phase));
+}
+
+void Sheet::hollow(const Outline& outline) const
+{
+    fill(outline, Content::air);
+    edge(outline);
+}
+
+void Sheet::edge(const Outline& outline, bool is_closed) const
+{
+    mesh.stroke(polygon(outline),
+                {.colour = theme().ink, .width = look.medium(), .closed = is_closed});
+}
+
+void Sheet::walls(const Outline& both) const
+{
+    const auto half = static_cast<std::ptrdiff_t>(both.size() / 2);
+    edge({both.begin(), both.begin() + half}, false);
+    edge({both.begin() + half, both.end()}, false);
+}
+
+void Sheet::line(const Outline& outline, bool is_closed) const
+{
+    mesh.stroke(polygon(outline),
+                {.colour = theme().ink_soft, .width = look.thin(), .closed = is_closed});
+}
+
+bool Sheet::note(std::string_view words, Spot spot, double room, Align align) const
+{
+    const TextStyle style{
+        .size = look.small(), .colour = theme().ink_soft, .align = align, .anchor = Anchor::middle};
+    if (text.width(words, style) > pixels(room)) {
+        return false;
+    }
+    text.write(words, at(spot), style);
+    return true;
+}
+
+} // namespace scenes

@@ -1,0 +1,90 @@
+#pragma once
+
+#include "scenes/view/camera.hpp"
+#include "scenes/view/clip.hpp"
+#include "scenes/view/materials.hpp"
+#include "scenes/view/mesh.hpp"
+#include "scenes/view/text.hpp"
+#include "scenes/view/theme.hpp"
+
+#include <vector>
+
+namespace scenes {
+
+/// A place of the section.
+///
+/// unit: millimetres; in and around the bowl these are the machine's own x and z
+struct Spot {
+    double x = 0.0;
+    double y = 0.0;
+};
+constexpr Spot operator+(Spot a, Spot b)
+{
+    return {a.x + b.x, a.y + b.y};
+}
+constexpr Spot operator-(Spot a, Spot b)
+{
+    return {a.x - b.x, a.y - b.y};
+}
+constexpr Spot operator*(Spot a, double factor)
+{
+    return {a.x * factor, a.y * factor};
+}
+
+using Outline = std::vector<Spot>;
+
+/// A rectangle of the section as an outline.
+Outline box_outline(Spot low, Spot high);
+/// The outline turned by an angle about a place.
+///
+/// sign: positive turns anticlockwise
+Outline turned_about(Outline outline, Spot about, double radians);
+double distance(Spot a, Spot b);
+/// The part of a line between two shares of its length.
+Outline stretch(const Outline& line, double from, double to);
+/// The strip on both sides of a line: first its left side, then its right side backwards.
+///
+/// unit: half is half the strip's width, millimetres
+Outline strip(const Outline& line, double half);
+
+/// What a section is drawn with: the one way from millimetres to pixels.
+struct Sheet {
+    Mesh& mesh;
+    Text& text;
+    const Look& look;
+    const Camera& camera;
+
+    [[nodiscard]] Point at(Spot spot) const
+    {
+        return camera.to_pixels(Place{spot.x * 1e-3, spot.y * 1e-3});
+    }
+    [[nodiscard]] float pixels(double millimetres) const
+    {
+        return camera.to_pixels(millimetres * 1e-3);
+    }
+    [[nodiscard]] Polygon polygon(const Outline& outline) const;
+    [[nodiscard]] const Theme& theme() const { return look.theme; }
+
+    /// Draws a cut solid with its section lines and its edge.
+    void solid(const Outline& outline, Material material, bool is_mirrored = false) const;
+    /// Fills a space without drawing its edge.
+    void fill(const Outline& outline, Content content, float phase = 0.0F) const;
+    /// A space cut into solids: air and its edge.
+    void hollow(const Outline& outline) const;
+    void edge(const Outline& outline, bool is_closed = true) const;
+    /// The two long edges of a strip; its ends stay open.
+    void walls(const Outline& both) const;
+    /// A thin line, for what is no edge of a solid.
+    void line(const Outline& outline, bool is_closed = false) const;
+    [[nodiscard]] Texture texture(bool is_mirrored = false, float phase = 0.0F) const
+    {
+        return {.origin = at({}), .mirrored = is_mirrored, .phase = phase};
+    }
+    /// Small words in the second ink, unless they are wider than the room they have; true when
+    /// written.
+    ///
+    /// unit: room in millimetres
+    bool note(std::string_view words, Spot spot, double room, Align align = Align::left) const;
+};
+
+} // namespace scenes

@@ -1,0 +1,210 @@
+#include "scenes/command_line/command_line.hpp"
+#include "scenes/command_line/values.hpp"
+
+#include "sim/error.hpp"
+#include "sim/printable.hpp"
+#include "sim/words.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+
+namespace scenes {
+
+namespace {
+
+constexpr const char* version_text = "standpipe " STANDPIPE_VERSION;
+
+/// The words as they were given, before anyone has looked what they mean.
+struct Words {
+    std::string what;
+    std::string rig;
+    bool as_json = false;
+    std::vector<std::string> faults;
+    std::optional<std::string> sheet;
+    std::optional<std::string> ambient;
+    std::optional<std::string> length;
+    std::optional<std::string> every;
+    std::optional<std::string> file;
+    std::string scene;
+    std::optional<std::string> at;
+    std::optional<std::string> theme;
+    std::optional<std::string> size;
+    std::optional<std::string> scale;
+};
+
+/// Adds an option; `value` is the word for its value in help and messages.
+template <class T>
+CLI::Option* add_option(CLI::App& command, const std::string& name, const std::string& value,
+                        T& place, const std::string& description)
+{
+    return command.add_option(name, place, description)->type_name(value);
+}
+
+void add_appearance(CLI::App& command, Words& words)
+{
+    add_option(command, "--theme", "THEME", words.theme, "paper (default) or blackboard");
+    add_option(command, "--size", "SIZE", words.size, "In pixels, 1280x720 by default");
+    add_option(command, "--scale", "PERCENT", words.scale, "Size of text, from 100 to 200");
+}
+
+void add_sheet(CLI::App& command, Words& words)
+{
+    add_option(command, "--sheet", "FILE", words.sheet,
+               "A run sheet; the machine's default run without");
+}
+
+void add_list(CLI::App& program, Words& words)
+{
+    CLI::App& list = *program.add_subcommand("list", "Print what there is");
+    add_option(list, "WHAT", "", words.what, "rigs, faults, readings or commands");
+    add_option(list, "RIG", "", words.rig, "The machine; for all but rigs");
+    list.add_flag("--json", words.as_json, "As JSON");
+}
+
+void add_trace(CLI::App& program, Words& words)
+{
+    CLI::App& trace =
+        *program.add_subcommand("trace", "Run a machine and write all its readings as CSV");
+    add_option(trace, "RIG", "", words.rig, "The machine")->required();
+    add_option(trace, "--fault", "ID[=SEVERITY]", words.faults,
+               "A fault from the start, severity 0 to 1, else 1; may be repeated")
+        ->allow_extra_args(false);
+    add_sheet(trace, words);
+    add_option(trace, "--ambient", "TEMPERATURE", words.ambient, "\"20 degC\" by default");
+    add_option(trace, "--for", "TIME", words.length, "Length of the run, such as \"120 s\"");
+    add_option(trace, "--every", "TIME", words.every, "From row to row, \"0.1 s\" by default");
+    add_option(trace, "--out", "FILE", words.file, "The CSV file; standard output without");
+}
+
+void add_shot(CLI::App& program, Words& words)
+{
+    CLI::App& shot = *program.add_subcommand("shot", "Take a picture of a scene");
+    add_option(shot, "SCENE", "", words.scene, "The scene, such as bench")->required();
+    add_sheet(shot, words);
+    add_option(shot, "--at", "TIME", words.at, "On the machine's clock, \"30 s\" by default");
+    add_option(shot, "--out", "FILE", words.file, "The PNG file")->required();
+    add_appearance(shot, words);
+}
+
+/// Lets --version stand after each command, and options of the window only where there is none.
+void finish(CLI::App& program)
+{
+    const std::vector<CLI::Option*> window_options{
+        program.get_option("--theme"), program.get_option("--size"), program.get_option("--scale")};
+    for (CLI::App* command : program.get_subcommands({})) {
+        command->set_version_flag("--version", version_text, "Print the version and exit");
+        for (CLI::Option* option : window_options) {
+            command->excludes(option);
+        }
+    }
+}
+
+ListRequest list_request(const Words& words)
+{
+    using What = ListRequest::What;
+    const std::vector<std::string> names{"rigs", "faults", "readings", "commands"};
+    const std::vector<What> whats{What::rigs, What::faults, What::readings, What::commands};
+    if (words.what.empty()) {
+        throw sim::RequestError("list wants to know what" + sim::choices_hint("", names));
+    }
+    const auto found = std::ranges::find(names, words.what);
+    if (found == names.end()) {
+        throw sim::RequestError("cannot list " + sim::in_quotes(words.what) +
+                                sim::choices_hint(words.what, names));
+    }
+    const What what = whats[static_cast<std::size_t>(found - names.begin())];
+    if (what == What::rigs && !words.rig.empty()) {
+        throw sim::RequestError("list rigs takes no rig, got " + sim::in_quotes(words.rig));
+    }
+    if (what != What::rigs && words.rig.empty()) {
+        throw sim::RequestError("list " + words.what +
+                                " wants a rig; standpipe list rigs names them");
+    }
+    return {what, words.rig, words.as_json};
+}
+
+TraceRequest trace_request(const Words& words)
+{
+    TraceRequest request;
+    request.rig = words.rig;
+    request.faults = read_faults(words.faults);
+    request.sheet = words.sheet;
+    request.ambient = read_ambient(words.ambient.value_or("20 degC"));
+    if (words.length) {
+        request.length = read_duration("--for", *words.length, 0.0);
+    }
+    request.every = read_duration("--every", words.every.value_or("0.1 s"), sim::tick_length);
+    request.file = words.file;
+    return request;
+}
+
+Appearance appearance(const Words& words)
+{
+    Appearance look;
+    look.ground = read_theme(words.theme.value_or("paper"));
+    read_size(words.size.value_or("1280x720"), look);
+    look.scale_percent = read_scale(words.scale.value_or("100"));
+    return look;
+}
+
+ShotRequest shot_request(const Words& words)
+{
+    return {words.scene, words.sheet, read_duration("--at", words.at.value_or("30 s"), 0.0),
+            appearance(words), *words.file};
+}
+
+/// Refuses a first word that is no command in better words than the parser has.
+void check_command(const std::vector<std::string>& words)
+{
+    const std::vector<std::string> commands{"list", "trace", "shot"};
+    if (!words.empty() && !words.front().starts_with('-') &&
+        std::ranges::find(commands, words.front()) == commands.end()) {
+        throw sim::RequestError("unknown command " + sim::in_quotes(words.front()) +
+                                sim::choices_hint(words.front(), commands));
+    }
+}
+
+Request request_of(const CLI::App& program, const Words& words)
+{
+    if (program.got_subcommand("list")) {
+        return list_request(words);
+    }
+    if (program.got_subcommand("trace")) {
+        return trace_request(words);
+    }
+    if (program.got_subcommand("shot")) {
+        return shot_request(words);
+    }
+    return WindowRequest{appearance(words)};
+}
+
+} // namespace
+
+Request parse_command_line(const std::vector<std::string>& words)
+{
+    check_command(words);
+    Words given;
+    CLI::App program("A teaching bench for small-engine fuel systems. Without a command it opens "
+                     "its window.",
+                     "standpipe");
+    program.set_version_flag("--version", version_text, "Print the version and exit");
+    add_appearance(program, given);
+    add_list(program, given);
+    add_trace(program, given);
+    add_shot(program, given);
+    finish(program);
+    try {
+        // It takes the last word first.
+        program.parse(std::vector<std::string>{words.rbegin(), words.rend()});
+    } catch (const CLI::CallForHelp&) {
+        return PrintRequest{program.help()};
+    } catch (const CLI::CallForVersion&) {
+        return PrintRequest{std::string(version_text) + '\n'};
+    } catch (const CLI::ParseError& error) {
+        throw sim::RequestError(error.what());
+    }
+    return request_of(program, given);
+}
+
+} // namespace scenes

@@ -1,0 +1,126 @@
+#include "scenes/command_line/values.hpp"
+
+#include "sim/error.hpp"
+#include "sim/printable.hpp"
+#include "sim/run_sheet.hpp"
+#include "sim/words.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <stdexcept>
+#include <string_view>
+
+namespace scenes {
+
+namespace {
+
+[[noreturn]] void refuse(const std::string& option, const std::string& text,
+                         const std::string& allowed)
+{
+    throw sim::RequestError(option + ": " + sim::in_quotes(text) +
+                            " is out of range; allowed: " + allowed);
+}
+
+double read_quantity(const std::string& option, const std::string& text, sim::Dimension dimension)
+{
+    try {
+        return sim::parse_quantity(text, dimension);
+    } catch (const std::invalid_argument& error) {
+        throw sim::RequestError(option + ": " + error.what());
+    }
+}
+
+/// A whole number that is all of the text; -1 when it is not.
+int whole_number(std::string_view text)
+{
+    int number = -1;
+    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
+    return fault == std::errc{} && end == text.data() + text.size() ? number : -1;
+}
+
+} // namespace
+
+double read_duration(const std::string& option, const std::string& text, double least)
+{
+    const double seconds = read_quantity(option, text, sim::Dimension::duration);
+    if (!(seconds >= least && seconds <= sim::longest_run)) {
+        refuse(option, text, (least > 0.0 ? "1 ms" : "0 s") + std::string(" to 10 day"));
+    }
+    return seconds;
+}
+
+double read_ambient(const std::string& text)
+{
+    constexpr double coldest = 233.15;
+    constexpr double hottest = 333.15;
+    constexpr double rounding = 1e-9; // of units with an offset
+    const double kelvin = read_quantity("--ambient", text, sim::Dimension::temperature);
+    if (!(kelvin >= coldest - rounding && kelvin <= hottest + rounding)) {
+        refuse("--ambient", text, "-40 degC to 60 degC");
+    }
+    return kelvin;
+}
+
+std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts)
+{
+    std::vector<sim::SetFault> faults;
+    for (const std::string& text : texts) {
+        const std::size_t equals = text.find('=');
+        sim::SetFault fault{text.substr(0, equals), 1.0};
+        if (equals != std::string::npos) {
+            const std::string severity = text.substr(equals + 1);
+            const std::string option = "--fault " + fault.fault;
+            fault.severity = read_quantity(option, severity, sim::Dimension::ratio);
+            if (!(fault.severity >= 0.0 && fault.severity <= 1.0)) {
+                refuse(option, severity, "0 to 1");
+            }
+        }
+        if (std::ranges::find(faults, fault.fault, &sim::SetFault::fault) != faults.end()) {
+            throw sim::RequestError("--fault " + fault.fault + " is given twice");
+        }
+        faults.push_back(std::move(fault));
+    }
+    return faults;
+}
+
+Appearance::Ground read_theme(const std::string& text)
+{
+    if (text == "paper") {
+        return Appearance::Ground::paper;
+    }
+    if (text == "blackboard") {
+        return Appearance::Ground::blackboard;
+    }
+    throw sim::RequestError("--theme: unknown theme " + sim::in_quotes(text) +
+                            sim::choices_hint(text, {"paper", "blackboard"}));
+}
+
+void read_size(const std::string& text, Appearance& look)
+{
+    constexpr int least = 320;
+    constexpr int most = 8192; // what drawing surfaces can be
+    const std::string_view all = text;
+    const std::size_t cross = all.find('x');
+    const int width = cross == std::string::npos ? -1 : whole_number(all.substr(0, cross));
+    const int height = cross == std::string::npos ? -1 : whole_number(all.substr(cross + 1));
+    if (width < least || width > most || height < least || height > most) {
+        throw sim::RequestError("--size: wants WIDTHxHEIGHT in pixels, got " +
+                                sim::in_quotes(text) + "; allowed: 320x320 to 8192x8192");
+    }
+    look.width_px = static_cast<unsigned>(width);
+    look.height_px = static_cast<unsigned>(height);
+}
+
+int read_scale(const std::string& text)
+{
+    constexpr int least = 100;
+    constexpr int most = 200;
+    const int percent = whole_number(text);
+    if (percent < least || percent > most) {
+        throw sim::RequestError("--scale: wants a whole number of per cent, got " +
+                                sim::in_quotes(text) + "; allowed: 100 to 200");
+    }
+    return percent;
+}
+
+} // namespace scenes

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "scenes/app.hpp"
+#include "sim/command.hpp"
+
+#include <string>
+#include <vector>
+
+// The values of options. All throw RequestError that names the option, what is wrong and what is
+// allowed.
+
+namespace scenes {
+
+/// A time from `least` seconds to ten days, in seconds.
+double read_duration(const std::string& option, const std::string& text, double least);
+
+/// A temperature from -40 to 60 degC, in kelvin.
+double read_ambient(const std::string& text);
+
+/// Faults as ID[=SEVERITY], the severity 1 where it is left out, each fault once.
+std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts);
+
+/// Paper or blackboard.
+Appearance::Ground read_theme(const std::string& text);
+
+/// WIDTHxHEIGHT in pixels, into an appearance.
+void read_size(const std::string& text, Appearance& look);
+
+/// A scale in per cent, from 100 to 200.
+int read_scale(const std::string& text);
+
+} // namespace scenes

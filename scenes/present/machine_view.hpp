@@ -1,0 +1,31 @@
+#pragma once
+
+#include "sim/simulator.hpp"
+
+#include <string_view>
+#include <vector>
+
+namespace scenes {
+
+/// The readings of a machine at one instant, by name, in SI (pressures gauge).
+class MachineView {
+public:
+    explicit MachineView(const sim::Simulator& machine) : readings_(&machine.readings()) {}
+
+    /// Takes all readings now, and the positions of the controls.
+    void take(sim::Simulator& machine);
+
+    /// throws:  sim::RequestError when there is no such reading or control
+    [[nodiscard]] double reading(std::string_view name) const;
+    [[nodiscard]] double control(std::string_view name) const;
+    [[nodiscard]] const std::vector<double>& values() const { return values_; }
+    [[nodiscard]] double seconds() const { return seconds_; }
+
+private:
+    const std::vector<sim::Network::Reading>* readings_;
+    std::vector<double> values_;
+    std::vector<std::pair<std::string, double>> controls_;
+    double seconds_ = 0.0;
+};
+
+} // namespace scenes

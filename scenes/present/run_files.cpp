@@ -1,0 +1,72 @@
+#include "scenes/present/run_files.hpp"
+
+#include "sim/error.hpp"
+#include "sim/printable.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdlib>
+#include <filesystem>
+#include <system_error>
+
+namespace scenes {
+
+namespace fs = std::filesystem;
+
+std::string runs_folder()
+{
+    const char* data = std::getenv("XDG_DATA_HOME");
+    // The specification has relative paths ignored.
+    if (data != nullptr && fs::path(data).is_absolute()) {
+        return (fs::path(data) / "standpipe" / "runs").string();
+    }
+    const char* home = std::getenv("HOME");
+    if (home != nullptr && fs::path(home).is_absolute()) {
+        return (fs::path(home) / ".local" / "share" / "standpipe" / "runs").string();
+    }
+    return "runs";
+}
+
+std::string new_run_path(const std::string& folder, const std::string& rig, std::time_t now)
+{
+    std::tm day{};
+    localtime_r(&now, &day);
+    std::array<char, 32> stamp{};
+    std::strftime(stamp.data(), stamp.size(), "-%Y-%m-%d-%H%M%S", &day);
+    const std::string stem = (fs::path(folder) / rig).string() + stamp.data();
+    std::string path = stem + ".json";
+    std::error_code trouble;
+    for (int i = 2; fs::exists(path, trouble); ++i) {
+        path = stem + "-" + std::to_string(i) + ".json";
+    }
+    return path;
+}
+
+std::vector<std::string> saved_runs(const std::string& folder)
+{
+    std::vector<std::string> paths;
+    std::error_code trouble;
+    fs::directory_iterator entry(folder, trouble);
+    for (; !trouble && entry != fs::directory_iterator(); entry.increment(trouble)) {
+        if (entry->path().extension() == ".json") {
+            paths.push_back(entry->path().string());
+        }
+    }
+    std::ranges::sort(paths, std::ranges::greater());
+    return paths;
+}
+
+void make_folder_for(const std::string& path)
+{
+    const fs::path folder = fs::path(path).parent_path();
+    std::error_code trouble;
+    if (!folder.empty()) {
+        fs::create_directories(folder, trouble);
+    }
+    if (trouble) {
+        throw sim::RequestError("cannot make the folder " + sim::in_quotes(folder.string()) + ": " +
+                                trouble.message());
+    }
+}
+
+} // namespace scenes

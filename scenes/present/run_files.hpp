@@ -1,0 +1,29 @@
+#pragma once
+
+#include <ctime>
+#include <string>
+#include <vector>
+
+// Where a person's run sheets lie.
+
+namespace scenes {
+
+/// The folder for run sheets of this person: below XDG_DATA_HOME or the home folder's own place for
+/// data; the present folder when neither is known.
+///
+/// source:  XDG Base Directory Specification 0.8
+std::string runs_folder();
+
+/// A path in a folder for a run saved at a time: rig, date, time of day, and a number where that
+/// name is taken.
+std::string new_run_path(const std::string& folder, const std::string& rig, std::time_t now);
+
+/// The run sheets in a folder, those with the latest names first; none when there is no folder.
+std::vector<std::string> saved_runs(const std::string& folder);
+
+/// Makes the folder a file lies in.
+///
+/// throws:  RequestError when it cannot be made
+void make_folder_for(const std::string& path);
+
+} // namespace scenes

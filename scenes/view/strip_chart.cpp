@@ -1,0 +1,264 @@
+#include "scenes/view/strip_chart.hpp"
+
+#include "scenes/view/number.hpp"
+#include "scenes/view/shapes.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace scenes {
+namespace {
+
+TextStyle small_text(const Look& look, Rgba colour, Face face = Face::regular)
+{
+    return {.face = face, .size = look.small(), .colour = colour};
+}
+
+/// Length of the piece of line that a legend shows.
+constexpr float sample_width = 30.0F;
+
+/// The value of a trace at the cursor, or the latest one.
+std::string value_text(const ChartView& view, const ChartTrace& trace)
+{
+    if (trace.run == nullptr || trace.run->is_empty()) {
+        return fixed_text(std::nan(""), 0);
+    }
+    const float sample = trace.run->at(trace.run->nearest(view.cursor.value_or(view.to)));
+    return fixed_text(static_cast<double>(sample) * trace.scale + trace.offset, trace.decimals);
+}
+
+float entry_width(const Text& text, const Look& look, const ChartView& view,
+                  const ChartTrace& trace)
+{
+    const TextStyle style = small_text(look, {});
+    // Room for four figures at least, so that the legend does not move with the value.
+    const float value =
+        std::max(text.width(value_text(view, trace), style), text.width("0000.0", style));
+    if (view.traces.size() < 2) {
+        return value;
+    }
+    return look.px(sample_width + 6.0F + 6.0F) + text.width(trace.name, style) + value;
+}
+
+} // namespace
+
+void StripChart::choose_range(const ChartView& view)
+{
+    if (view.range) {
+        plot_.range = *view.range;
+        has_range_ = true;
+        return;
+    }
+    double low = 1e300;
+    double high = -1e300;
+    for (const ChartTrace& trace : view.traces) {
+        for (const Series* series : {trace.run, trace.twin}) {
+            if (series == nullptr || series->is_empty()) {
+                continue;
+            }
+            const Extremes seen =
+                series->extremes(series->nearest(view.from), series->nearest(view.to) + 1);
+            if (!seen.is_empty()) {
+                const double a = static_cast<double>(seen.low) * trace.scale + trace.offset;
+                const double b = static_cast<double>(seen.high) * trace.scale + trace.offset;
+                low = std::min({low, a, b});
+                high = std::max({high, a, b});
+            }
+        }
+    }
+    if (low > high) {
+        low = 0.0;
+        high = view.least_span;
+    }
+    const double span = std::max(high - low, view.least_span);
+    const bool still_fits = has_range_ && low >= plot_.range.low && high <= plot_.range.high &&
+                            span > 0.35 * (plot_.range.high - plot_.range.low);
+    if (!still_fits) {
+        const double middle = (low + high) / 2.0;
+        const Ticks ticks = nice_ticks(middle - span * 0.6, middle + span * 0.6, 6);
+        plot_.range.low = std::floor((middle - span * 0.55) / ticks.step) * ticks.step;
+        plot_.range.high = std::ceil((middle + span * 0.55) / ticks.step) * ticks.step;
+        has_range_ = true;
+    }
+}
+
+void StripChart::lay_out(const Sheet& sheet, float head)
+{
+    const Look& look = sheet.look;
+    const sf::FloatRect& box = sheet.view.box;
+    const bool has_axis = !sheet.view.time_unit.empty();
+    const TextStyle style = small_text(look, {});
+    // Wide enough for any label, so that stacked charts share their left edge.
+    const float axis_width = sheet.text.width("\u22120000.0", style) + look.whole(8.0F);
+    const float foot = has_axis ? look.whole(24.0F) : look.whole(9.0F);
+    plot_.box = {std::round(box.left + axis_width), std::round(box.top + head),
+                 std::round(box.width - axis_width - look.whole(14.0F)),
+                 std::round(box.height - head - foot)};
+    plot_.from = sheet.view.from;
+    plot_.to = std::max(sheet.view.to, sheet.view.from + 1e-6);
+}
+
+void StripChart::draw_grid(const Sheet& sheet) const
+{
+    const Look& look = sheet.look;
+    const Theme& theme = look.theme;
+    const int most = std::clamp(static_cast<int>(plot_.box.height / look.px(24.0F)), 2, 8);
+    const Ticks ticks = nice_ticks(plot_.range.low, plot_.range.high, most);
+    TextStyle style = small_text(look, theme.ink_soft);
+    style.align = Align::right;
+    style.anchor = Anchor::middle;
+    for (const double value : ticks.values) {
+        const float y = std::round(plot_.y_of(value));
+        sheet.mesh.block({plot_.box.left, y, plot_.box.width, 1.0F}, theme.ink_grid);
+        sheet.text.write(fixed_text(value, ticks.decimals), {plot_.box.left - look.px(7.0F), y},
+                         style);
+    }
+}
+
+void StripChart::draw_time_axis(const Sheet& sheet) const
+{
+    const Look& look = sheet.look;
+    const int most = std::max(2, static_cast<int>(plot_.box.width / look.px(90.0F)));
+    const Ticks ticks = nice_ticks(plot_.from, plot_.to, most);
+    const float bottom = plot_.box.top + plot_.box.height;
+    TextStyle style = small_text(look, look.theme.ink_soft);
+    style.align = Align::centre;
+    style.anchor = Anchor::top;
+    const bool has_axis = !sheet.view.time_unit.empty();
+    const float unit_left = plot_.box.left + plot_.box.width - look.px(14.0F);
+    if (has_axis) {
+        TextStyle unit = style;
+        unit.align = Align::right;
+        unit.face = Face::regular;
+        sheet.text.write(sheet.view.time_unit,
+                         {plot_.box.left + plot_.box.width, bottom + look.px(6.0F)}, unit);
+    }
+    for (const double time : ticks.values) {
+        const float x = std::round(plot_.x_of(time));
+        sheet.mesh.block({x, plot_.box.top, 1.0F, plot_.box.height}, look.theme.ink_grid);
+        const std::string label = fixed_text(time, ticks.decimals);
+        const float half = sheet.text.width(label, style) / 2.0F;
+        if (has_axis && x + half < unit_left && x - half > sheet.view.box.left) {
+            sheet.text.write(label, {x, bottom + look.px(6.0F)}, style);
+        }
+    }
+}
+
+void StripChart::draw_traces(const Sheet& sheet)
+{
+    const Look& look = sheet.look;
+    for (const ChartTrace& trace : sheet.view.traces) {
+        if (trace.twin != nullptr) {
+            const TraceInk ink{.scale = trace.scale,
+                               .offset = trace.offset,
+                               .pen = {.colour = look.theme.twin, .width = look.thin()}};
+            line_.draw(sheet.mesh, look, plot_, *trace.twin, ink);
+        }
+    }
+    for (std::size_t i = 0; i < sheet.view.traces.size(); ++i) {
+        const ChartTrace& trace = sheet.view.traces[i];
+        if (trace.run != nullptr) {
+            const TraceInk ink{.scale = trace.scale,
+                               .offset = trace.offset,
+                               .pen = {.colour = look.theme.traces[i], .width = look.px(1.8F)},
+                               .style = line_style(i)};
+            line_.draw(sheet.mesh, look, plot_, *trace.run, ink);
+        }
+    }
+}
+
+void StripChart::draw_legend_entry(const Sheet& sheet, std::size_t index, float left, float right,
+                                   float baseline)
+{
+    const Look& look = sheet.look;
+    const ChartTrace& trace = sheet.view.traces[index];
+    TextStyle style = small_text(look, look.theme.ink);
+    style.align = Align::right;
+    sheet.text.write(value_text(sheet.view, trace), {right, baseline}, style);
+    if (sheet.view.traces.size() > 1) {
+        const float y = std::round(baseline - look.px(5.0F)) + 0.5F;
+        const float end = left + look.px(sample_width);
+        const std::array<Point, 2> sample{{{left, y}, {end, y}}};
+        stroke_in_style(sheet.mesh, sample,
+                        {.colour = look.theme.traces[index], .width = look.px(2.4F)},
+                        line_style(index), look);
+        style = small_text(look, look.theme.ink_soft);
+        sheet.text.write(trace.name, {end + look.px(6.0F), baseline}, style);
+    }
+}
+
+float StripChart::draw_head(const Sheet& sheet)
+{
+    const Look& look = sheet.look;
+    const ChartView& view = sheet.view;
+    const float line = look.whole(20.0F);
+    float baseline = std::round(view.box.top + look.px(18.0F));
+    const float left = view.box.left + look.px(10.0F);
+    const float right = view.box.left + view.box.width - look.px(14.0F);
+    const sf::FloatRect title = sheet.text.write(view.title, {left, baseline},
+                                                 small_text(look, look.theme.ink, Face::bold));
+    const sf::FloatRect unit =
+        sheet.text.write(view.unit, {title.left + title.width + look.px(8.0F), baseline},
+                         small_text(look, look.theme.ink_soft));
+    std::array<float, 3> widths{};
+    float total = 0.0F;
+    for (std::size_t i = 0; i < view.traces.size(); ++i) {
+        widths[i] = entry_width(sheet.text, look, view, view.traces[i]);
+        total += widths[i] + look.px(18.0F);
+    }
+    if (unit.left + unit.width + total <= right) {
+        float end = right;
+        for (std::size_t i = view.traces.size(); i-- > 0;) {
+            draw_legend_entry(sheet, i, end - widths[i], end, baseline);
+            end -= widths[i] + look.px(18.0F);
+        }
+    } else {
+        // Too narrow for one line: each trace gets its own below the title.
+        for (std::size_t i = 0; i < view.traces.size(); ++i) {
+            baseline += line;
+            draw_legend_entry(sheet, i, left, right, baseline);
+        }
+    }
+    return baseline + look.px(11.0F) - view.box.top;
+}
+
+void StripChart::draw_cursor(const Sheet& sheet) const
+{
+    if (!sheet.view.cursor || *sheet.view.cursor < plot_.from || *sheet.view.cursor > plot_.to) {
+        return;
+    }
+    const Rgba colour = sheet.look.theme.accent;
+    const float x = std::round(plot_.x_of(*sheet.view.cursor));
+    const float head = sheet.look.px(6.0F);
+    sheet.mesh.block({x, plot_.box.top, sheet.look.whole(1.0F), plot_.box.height}, colour);
+    sheet.mesh.fill({{x - head + 0.5F, plot_.box.top - head},
+                     {x + head + 0.5F, plot_.box.top - head},
+                     {x + 0.5F, plot_.box.top + 1.0F}},
+                    colour);
+}
+
+void StripChart::draw(Mesh& mesh, Text& text, const Look& look, const ChartView& view)
+{
+    const Sheet sheet{mesh, text, look, view};
+    choose_range(view);
+    mesh.block(view.box, look.theme.sheet);
+    lay_out(sheet, draw_head(sheet));
+    draw_time_axis(sheet);
+    draw_grid(sheet);
+    draw_traces(sheet);
+    const float bottom = plot_.box.top + plot_.box.height;
+    const float line = std::max(1.0F, std::round(look.thin()));
+    mesh.block({plot_.box.left, bottom, plot_.box.width, line}, look.theme.ink_soft);
+    mesh.block({plot_.box.left, plot_.box.top, line, plot_.box.height}, look.theme.ink_soft);
+    draw_cursor(sheet);
+    const std::vector<Point> frame{
+        {view.box.left + 0.5F, view.box.top + 0.5F},
+        {view.box.left + view.box.width - 0.5F, view.box.top + 0.5F},
+        {view.box.left + view.box.width - 0.5F, view.box.top + view.box.height - 0.5F},
+        {view.box.left + 0.5F, view.box.top + view.box.height - 0.5F}};
+    mesh.stroke(frame, {.colour = look.theme.ink_soft, .width = 1.0F, .closed = true});
+}
+
+} // namespace scenes
