@@ -54,7 +54,9 @@ struct Intake {
         const double plate = 0.7853981633974483 * bore.si * bore.si;
         const double shut = std::clamp(choke.si, std::min(choke_least.si, choke_most.si),
                                        std::max(choke_least.si, choke_most.si));
-        const double gap = 0.8 * plate * (1.0 - shut * (1.0 - choke_relief.si));
+        // The plate turns a right angle; its shadow on the bore grows as the sine.
+        const double shadow = std::sin(shut * 1.5707963267948966);
+        const double gap = 0.8 * plate * (1.0 - shadow * (1.0 - choke_relief.si));
         const double throat_hole =
             venturi_discharge.si * 0.7853981633974483 * venturi.si * venturi.si;
         bore_area_ = plate;
