@@ -199,23 +199,34 @@ Errors kaps_errors(double stiffness, int count)
 
 TEST_SUITE_BEGIN("sim");
 
-// Outside check: the exact solution. RODAS is of order 4, on stiff problems too, and its dense
-// output of order 3, the step's own error of which is of order 4 (Hairer and Wanner II, sect. VI.4).
-TEST_CASE("the stepper converges with order four, the inside of its steps no slower")
+// Outside check: the exact solution. RODAS is of order 4, in the stiff limit too, and its dense
+// output of order 3 (Hairer and Wanner II, sect. IV.7 and VI.4). The finest errors are small enough
+// to show a wrong digit in any coefficient.
+TEST_CASE("the stepper converges with order four to the exact solution")
 {
-    for (const double stiffness : {1.0, 1e3, 1e6, 1e9}) {
+    for (const double stiffness : {1.0, 1e9, 1e12}) {
         CAPTURE(stiffness);
-        const Errors coarse = kaps_errors(stiffness, 16);
-        const Errors fine = kaps_errors(stiffness, 64);
+        const Errors coarse = kaps_errors(stiffness, 32);
+        const Errors fine = kaps_errors(stiffness, 128);
         const double order = std::log(coarse.ends / fine.ends) / std::log(4.0);
         const double order_inside = std::log(coarse.inside / fine.inside) / std::log(4.0);
-        CAPTURE(coarse.ends);
-        CAPTURE(coarse.inside);
-        CHECK(order > 3.7);
+        CHECK(order > 3.8);
         CHECK(order < 4.5);
-        CHECK(order_inside > 2.8);
-        CHECK(fine.inside < 100.0 * fine.ends);
+        CHECK(fine.ends < 5e-11);
+        CHECK(order_inside > 2.9);
         MESSAGE("stiffness " << stiffness << ": order " << order << ", inside " << order_inside);
+    }
+}
+
+// Between easy and stiff the order of every Rosenbrock method dips (Hairer and Wanner II, sect.
+// IV.15); errors must stay below those of the stiff limit at a coarser step.
+TEST_CASE("problems half way to stiff are solved as closely as stiff ones")
+{
+    for (const double stiffness : {1e1, 1e2, 1e3, 1e4, 1e6}) {
+        CAPTURE(stiffness);
+        CHECK(kaps_errors(stiffness, 64).ends < 5e-7);
+        CHECK(kaps_errors(stiffness, 64).inside < kaps_errors(1e9, 16).inside);
+        CHECK(kaps_errors(stiffness, 256).ends < 2e-8);
     }
 }
 
@@ -228,7 +239,7 @@ TEST_CASE("Robertson's reaction ends where the literature says")
     CHECK(deviation(at_40[0], 0.7158270688) < 1e-6);
     CHECK(deviation(at_40[1], 9.185534765e-6) < 1e-6);
     CHECK(deviation(at_40[2], 0.2841637457) < 1e-6);
-    const auto late = solved(network, {1.0, 0.0, 0.0}, 1e11, 1e-9);
+    const auto late = solved(network, {1.0, 0.0, 0.0}, 1e11, 1e-10);
     CHECK(deviation(late[0], 0.2083340149701255e-7) < 1e-3);
     CHECK(deviation(late[2], 0.9999999791665050) < 1e-9);
 }
@@ -275,19 +286,25 @@ TEST_CASE("the stepper is A-stable and L-stable")
     }
 }
 
-TEST_CASE("what is kept by the equations is kept by every step, however long, and inside it")
+TEST_CASE("what is kept by the equations is kept by every step, however rough, and inside it")
 {
-    Network network = network_of("test_robertson");
-    for (const int count : {1, 3, 10, 100}) {
-        CAPTURE(count);
-        fixed_steps(network, {1.0, 0.0, 0.0}, 1e4, count, [&](const Step& step) {
+    for (const double tolerance : {1e-1, 1e-3, 1e-6}) {
+        CAPTURE(tolerance);
+        Network network = network_of("test_robertson");
+        Stepper stepper(network, {tolerance, tolerance});
+        Step step(3);
+        Stepper::begin(step, 0.0, std::array{1.0, 0.0, 0.0});
+        double length = 1e-3;
+        double worst = 0.0;
+        while (step.end() < 1e6) {
+            stepper.advance(network, step, length, endless);
             std::array<double, 3> state{};
             for (double share = 0.0; share <= 1.0; share += 0.125) {
                 step.at(step.start() + share * (step.end() - step.start()), state);
-                const double size = std::abs(state[0]) + std::abs(state[1]) + std::abs(state[2]);
-                CHECK(std::abs(state[0] + state[1] + state[2] - 1.0) < 1e-12 * size);
+                worst = std::max(worst, std::abs(state[0] + state[1] + state[2] - 1.0));
             }
-        });
+        }
+        CHECK(worst < 1e-13);
     }
 }
 
@@ -306,9 +323,10 @@ TEST_CASE("a step begins where the last one ended and its inside meets both ends
         CHECK(step.start() == end);
         step.at(step.start(), state);
         CHECK(state == before);
+        std::ranges::copy(step.last(), before.begin());
         step.at(step.end(), state);
-        CHECK(std::ranges::equal(state, step.last()));
-        before = state;
+        CHECK(deviation(state[0], before[0]) < 1e-11); // the place in the step is rounded
+        CHECK(deviation(state[1], before[1]) < 1e-11);
     }
     CHECK(stepper.work().steps > 20);
     CHECK(stepper.work().factorisations == stepper.work().steps + stepper.work().rejected);
