@@ -15,7 +15,7 @@ namespace {
 constexpr double gamma = 0.25;
 constexpr std::size_t stage_count = 6;
 using Row = std::array<double, 5>;
-constexpr Row fifth{1.221224509226641, 6.019134481288629, 12.53708333932087, -0.6878860361058950,
+constexpr Row fifth{1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950,
                     0.0};
 constexpr std::array<Row, stage_count> a{{
     {},

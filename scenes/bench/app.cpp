@@ -26,8 +26,10 @@ namespace {
 
 constexpr std::string_view first_rig = "mower";
 constexpr std::string_view bench_scene = "bench";
-/// What of a frame the model may take, s; drawing needs most of the rest.
+/// What of a frame the model may take, s; drawing needs most of the rest. A replay, for which a
+/// person waits, may take more and cost some frames.
 constexpr double model_budget = 0.005;
+constexpr double replay_budget = 0.03;
 constexpr unsigned frames_per_second = 60;
 
 Look look_of(const Appearance& appearance)
@@ -54,13 +56,15 @@ struct Faces {
 /// Says no when the model's share of a frame is used up.
 class Budget {
 public:
+    explicit Budget(double seconds) : seconds_(seconds) {}
     bool operator()() const
     {
         const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begin_;
-        return spent.count() < model_budget;
+        return spent.count() < seconds_;
     }
 
 private:
+    double seconds_;
     std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
 };
 
@@ -125,7 +129,8 @@ int open_window(const WindowRequest& request)
             scene.handle(event);
         }
         const float seconds = clock.restart().asSeconds();
-        model.advance(static_cast<double>(seconds), Budget());
+        model.advance(static_cast<double>(seconds),
+                      Budget(model.is_replaying() ? replay_budget : model_budget));
         scene.draw(seconds);
         window.display();
     }

@@ -24,7 +24,7 @@ float list_height(const BenchDesk& desk, float others)
 
 void show_keys(BenchDesk& desk, std::span<const KeyLine> keys)
 {
-    const Dialog dialog{desk.ui, {.name = words::keys, .width = 460.0F}, desk.view.has_keys_open};
+    const Dialog dialog{desk.ui, {.name = words::keys, .width = 520.0F}, desk.view.has_keys_open};
     if (!dialog) {
         return;
     }
@@ -67,7 +67,7 @@ void open_run(BenchDesk& desk)
 {
     try {
         desk.model.open(desk.view.path);
-        desk.view.notice = std::string(words::opened) + desk.view.path;
+        desk.view.notice = std::string(words::opened) + short_path(desk.view.path);
         desk.view.has_open_open = false;
     } catch (const std::runtime_error& error) { // the file's own troubles
         desk.view.open_trouble = error.what();
@@ -132,7 +132,7 @@ void save_run(BenchDesk& desk, const std::string& path)
     try {
         make_folder_for(path);
         desk.model.save(path);
-        desk.view.notice = std::string(words::saved_in) + path;
+        desk.view.notice = std::string(words::saved_in) + short_path(path);
     } catch (const sim::RequestError& error) {
         desk.view.notice = error.what();
     }
@@ -144,7 +144,7 @@ void keep_frozen_run(BenchDesk& desk)
     try {
         make_folder_for(path);
         desk.model.save(path);
-        desk.view.notice = std::string(words::kept_in) + path;
+        desk.view.notice = std::string(words::kept_in) + short_path(path);
     } catch (const sim::RequestError& error) {
         desk.view.notice = std::string(words::not_kept) + error.what();
     }

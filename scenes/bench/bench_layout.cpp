@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 // Sizes are pixels at text scale 1, chosen for looks.
 
@@ -9,7 +10,6 @@ namespace scenes {
 namespace {
 
 constexpr float margin = 8.0F;
-constexpr float standpipe_width = 86.0F;
 
 bool is_small(sf::Vector2f window, const Look& look)
 {
@@ -24,18 +24,24 @@ float panel_width(sf::Vector2f window, const Look& look)
 /// Splits the place of drawing and standpipes.
 void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& look)
 {
-    const float pipes = std::min(look.whole(4.0F * standpipe_width), std::round(box.width * 0.56F));
+    // Where it is narrow, two standpipes are left.
+    const float least = look.px(box.width > look.px(560.0F) ? 4.0F * 76.0F : 2.0F * 78.0F);
+    const float pipes =
+        std::clamp(std::round(box.width * 0.38F), least, std::max(least, look.px(4.0F * 90.0F)));
     layout.section = {box.left, box.top, box.width - pipes, box.height};
     layout.standpipes = {box.left + box.width - pipes, box.top, pipes, box.height};
 }
 
-/// Charts side by side, or below each other where that shows them better.
+/// Charts side by side, or below each other where that shows them better; as many as can be read.
 void share_charts(BenchLayout& layout, const sf::FloatRect& box, const Look& look)
 {
     const float gap = look.whole(margin);
     const bool is_column = box.width / 3.0F < look.px(250.0F) && box.height > look.px(360.0F);
-    const auto count = static_cast<float>(layout.charts.size());
-    for (std::size_t i = 0; i < layout.charts.size(); ++i) {
+    const auto fitting =
+        is_column ? std::size_t{3} : static_cast<std::size_t>(box.width / look.px(205.0F));
+    const std::size_t shown = std::clamp<std::size_t>(fitting, 1, layout.charts.size());
+    const auto count = static_cast<float>(shown);
+    for (std::size_t i = 0; i < shown; ++i) {
         const auto at = static_cast<float>(i);
         const float width = is_column ? box.width : (box.width - gap * (count - 1.0F)) / count;
         const float height = is_column ? (box.height - gap * (count - 1.0F)) / count : box.height;
@@ -56,10 +62,11 @@ void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, P
     const sf::FloatRect body{gap, top, window.x - 2.0F * gap, layout.status.top - gap - top};
     switch (page) {
     case Page::machine:
-        share_machine(layout, body, look);
+        layout.section = body;
         break;
     case Page::grade:
-        layout.grade = body;
+        share_machine(layout, body, look);
+        layout.grade = std::exchange(layout.section, {});
         break;
     case Page::charts:
         share_charts(layout, body, look);
@@ -72,17 +79,20 @@ void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, P
     }
 }
 
-void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look, float status_height)
+void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look,
+                 const BenchNeeds& needs)
 {
     const float gap = look.whole(margin);
     const float panel = panel_width(window, look);
     layout.panel = {window.x - panel - gap, gap, panel, window.y - 2.0F * gap};
     layout.is_tall = layout.panel.height > look.px(980.0F);
     const float width = layout.panel.left - 2.0F * gap;
-    layout.status = {gap, window.y - gap - status_height, width, status_height};
+    layout.status = {gap, window.y - gap - needs.status_height, width, needs.status_height};
     const float room = layout.status.top - gap;
     const float grade = std::round(std::clamp(room * 0.22F, look.px(120.0F), look.px(220.0F)));
-    const float charts = std::round(std::clamp(room * 0.25F, look.px(126.0F), look.px(260.0F)));
+    const float legend = look.px(20.0F) * static_cast<float>(needs.chart_lines);
+    const float charts =
+        std::round(std::clamp(room * 0.25F, look.px(96.0F) + legend, look.px(260.0F)));
     layout.grade = {gap, gap, width, grade};
     const float top = layout.grade.top + grade;
     const float charts_top = layout.status.top - gap - charts;
@@ -92,14 +102,14 @@ void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look, flo
 
 } // namespace
 
-BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, float status_height)
+BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, const BenchNeeds& needs)
 {
     BenchLayout layout;
     layout.is_compact = is_small(window, look);
     if (layout.is_compact) {
-        lay_out_pages(layout, window, look, page, status_height);
+        lay_out_pages(layout, window, look, page, needs.status_height);
     } else {
-        lay_out_all(layout, window, look, status_height);
+        lay_out_all(layout, window, look, needs);
     }
     return layout;
 }

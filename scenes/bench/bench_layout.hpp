@@ -29,8 +29,14 @@ struct BenchLayout {
     sf::FloatRect status;
 };
 
-/// unit:    status_height in pixels: what the line of messages needs
-BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, float status_height);
+/// What the layout depends on besides sizes.
+struct BenchNeeds {
+    float status_height = 0.0F;  ///< pixels that the line of messages takes
+    std::size_t chart_lines = 1; ///< the most lines any chart has
+};
+
+BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page,
+                          const BenchNeeds& needs);
 
 /// Width that the line of messages has, whatever its height.
 float status_width(sf::Vector2f window, const Look& look);

@@ -159,17 +159,19 @@ void BenchScene::draw(float seconds)
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
-    const BenchLayout layout =
-        lay_out_bench(size, ui_.look(), view_.page, measure_status(message, clock));
+    const BenchLayout layout = lay_out_bench(
+        size, ui_.look(), view_.page, {measure_status(message, clock), charts_.most_lines()});
     desk_.panel_width = layout.panel.width;
     build(layout);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
     drawing_.draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
-    charts_.draw(window_, layout, desk_, is_first_frame_ || model_.pace.is_paused);
+    // A step of a paused machine shows at once.
+    const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
+    shown_seconds_ = model_.seconds();
+    charts_.draw(window_, layout, desk_, has_stepped);
     draw_status(layout, message, clock);
     ui_.draw();
-    is_first_frame_ = false;
 }
 
 } // namespace scenes

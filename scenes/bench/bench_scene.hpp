@@ -45,7 +45,7 @@ private:
     BenchKeys keys_;
     std::optional<sf::Vector2f> drag_from_;
     bool was_frozen_ = false;
-    bool is_first_frame_ = true;
+    double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };
 

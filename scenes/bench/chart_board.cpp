@@ -8,11 +8,12 @@
 #include "scenes/ui/panel.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace scenes {
 namespace {
 
-constexpr std::size_t most_lines = 3;
+constexpr std::size_t lines_allowed = 3;
 /// Frames between two charts drawn anew: each is 20 times a second at 60 frames.
 constexpr std::size_t frames_per_chart = 2;
 
@@ -22,7 +23,7 @@ constexpr std::array<std::array<std::string_view, 2>, 3> first_readings{
 } // namespace
 
 ChartBoard::ChartBoard(const Fonts& fonts, const BenchModel& model)
-    : texts_(charts_.size(), Text(fonts))
+    : texts_(charts_.size(), Text(fonts)), order_(model.run().values().size())
 {
     const auto& readings = model.run().machine().readings();
     for (std::size_t i = 0; i < charts_.size(); ++i) {
@@ -33,6 +34,15 @@ ChartBoard::ChartBoard(const Fonts& fonts, const BenchModel& model)
             }
         }
     }
+}
+
+std::size_t ChartBoard::most_lines() const
+{
+    std::size_t most = 0;
+    for (const Chart& chart : charts_) {
+        most = std::max(most, chart.lines.size());
+    }
+    return most;
 }
 
 bool ChartBoard::is_shown(std::size_t chart, std::size_t reading) const
@@ -48,7 +58,7 @@ void ChartBoard::add(const BenchModel& model, std::size_t chart, std::size_t rea
     Line line{reading, reading_title(info.name), readout_of(info)};
     const bool is_new_set =
         !target.lines.empty() && target.lines.front().readout.unit != line.readout.unit;
-    if (is_new_set || target.lines.size() == most_lines) {
+    if (is_new_set || target.lines.size() == lines_allowed) {
         target.lines.clear();
     }
     target.lines.push_back(std::move(line));
@@ -76,6 +86,9 @@ void ChartBoard::take(std::size_t index, const BenchLayout& layout, const BenchD
     const BenchRun& run = desk.model.run();
     const Look& look = desk.ui.look();
     Chart& chart = charts_[index];
+    if (layout.charts[index].height <= 0.0F) {
+        return;
+    }
     const double span = words::span_seconds[desk.view.span];
     traces_.clear();
     for (const Line& line : chart.lines) {
@@ -123,6 +136,9 @@ void ChartBoard::draw(sf::RenderTarget& target, const BenchLayout& layout, const
         next_ = (next_ + 1) % charts_.size();
     }
     for (std::size_t i = 0; i < charts_.size(); ++i) {
+        if (layout.charts[i].height <= 0.0F) {
+            continue;
+        }
         if (charts_[i].picture.is_usable()) {
             charts_[i].picture.show(target);
         } else {
@@ -138,11 +154,16 @@ void ChartBoard::show_handles(BenchDesk& desk, const BenchLayout& layout)
         return;
     }
     const sf::FloatRect& first = layout.charts.front();
-    const sf::FloatRect& last = layout.charts.back();
+    sf::Vector2f end;
+    for (const sf::FloatRect& box : layout.charts) {
+        end = {std::max(end.x, box.left + box.width), std::max(end.y, box.top + box.height)};
+    }
     const Overlay overlay(desk.ui, words::page_charts,
-                          {first.left, first.top, last.left + last.width - first.left,
-                           last.top + last.height - first.top});
+                          {first.left, first.top, end.x - first.left, end.y - first.top});
     for (std::size_t i = 0; i < charts_.size(); ++i) {
+        if (layout.charts[i].height <= 0.0F) {
+            continue;
+        }
         const std::string name = std::string(words::chart) + std::to_string(i + 1);
         const Handle head =
             handle(desk.ui, {.name = name, .value = charts_[i].title, .box = layout.charts[i]});
@@ -159,6 +180,10 @@ void ChartBoard::open_choice(std::size_t chart)
     choosing_ = chart;
     search_.clear();
     selected_ = charts_[chart].lines.front().reading;
+    // Those that are shown come first; the order holds while the dialog is open.
+    std::iota(order_.begin(), order_.end(), std::size_t{0});
+    std::ranges::stable_partition(
+        order_, [this, chart](std::size_t reading) { return is_shown(chart, reading); });
 }
 
 void ChartBoard::show_readings(BenchDesk& desk)
@@ -166,7 +191,7 @@ void ChartBoard::show_readings(BenchDesk& desk)
     const auto& readings = desk.model.run().machine().readings();
     std::vector<std::size_t> rows;
     std::size_t row = readings.size();
-    for (std::size_t i = 0; i < readings.size(); ++i) {
+    for (const std::size_t i : order_) {
         if (reading_title(readings[i].name).find(search_) != std::string::npos) {
             row = i == selected_ ? rows.size() : row;
             rows.push_back(i);

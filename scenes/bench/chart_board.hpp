@@ -23,6 +23,9 @@ public:
     void draw(sf::RenderTarget& target, const BenchLayout& layout, const BenchDesk& desk,
               bool is_complete);
 
+    /// The most lines that any chart has.
+    [[nodiscard]] std::size_t most_lines() const;
+
     /// Puts a handle on every chart's head that opens the choice of its readings.
     void show_handles(BenchDesk& desk, const BenchLayout& layout);
     void open_choice(std::size_t chart);
@@ -61,6 +64,7 @@ private:
     std::size_t choosing_ = 0;
     std::string search_;
     std::size_t selected_ = 0;
+    std::vector<std::size_t> order_; ///< of the readings in the dialog
 };
 
 } // namespace scenes

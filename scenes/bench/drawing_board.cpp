@@ -121,13 +121,16 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
 {
     const Look& look = scene.look;
     const sf::FloatRect& box = scene.layout.standpipes;
-    const float step = box.width / static_cast<float>(gauges.size());
+    // The last ones of the path say most about the mixture: they stay where it is narrow.
+    const auto fitting = static_cast<std::size_t>(box.width / look.px(74.0F));
+    const std::size_t count = std::clamp<std::size_t>(fitting, 1, gauges.size());
+    const float step = box.width / static_cast<float>(count);
     const float head = look.px(52.0F); // name, value, lip of the glass
     const float foot = look.px(12.0F);
-    for (std::size_t i = 0; i < gauges.size(); ++i) {
-        const Gauge& gauge = gauges[i];
+    for (std::size_t i = 0; i < count; ++i) {
+        const Gauge& gauge = gauges[gauges.size() - count + i];
         draw_standpipe(instruments_, figures_, look,
-                       {.foot = {box.left + step * (static_cast<float>(i) + 0.38F),
+                       {.foot = {box.left + step * (static_cast<float>(i) + 0.36F),
                                  box.top + box.height - foot},
                         .height = std::max(look.px(20.0F), box.height - head - foot),
                         .bore = look.px(14.0F),

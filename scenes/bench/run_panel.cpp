@@ -30,7 +30,7 @@ void show_look(BenchDesk& desk)
     double percent = std::round(static_cast<double>(ui.look().scale) * 100.0);
     const std::string shown = std::to_string(static_cast<int>(percent)) + " %";
     {
-        const Row row(ui, {2.0F, 1.0F, 1.0F});
+        const Row row(ui, {2.8F, 1.0F, 1.0F});
         reading(ui, words::text_size, shown);
         if (button(ui, {.name = "\u2212", .is_enabled = percent > 100.0})) {
             change_text_size(ui, -1);

@@ -89,15 +89,14 @@ void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
                            .colour = sheet.theme().ink,
                            .anchor = Anchor::bottom};
     sheet.text.write("A  4:1", sheet.at({frame.low.x, frame.high.y + 0.4}), letter);
-    sheet.text.write("A", sheet.at({plan.seat.x - 5.4, plan.lid_top + 0.3}), letter);
+    sheet.text.write("A", sheet.at(plan.seat + Spot{4.7, -0.8}), letter);
     sheet.mesh.ring(sheet.at(plan.seat - Spot{0.0, 0.4}), sheet.pixels(4.4),
                     {.colour = sheet.theme().ink_soft, .width = sheet.look.thin()});
     const std::string figure = fixed_text(lift, 2) + " mm";
     const Spot beside{frame.high.x + 1.6, frame.low.y + 11.0};
     const double room = plan.left - 2.0 - beside.x;
-    if (!sheet.note("lift " + figure, beside, room)) {
-        sheet.note(figure, beside, room);
-    }
+    const std::string words = "lift " + figure;
+    sheet.note(sheet.has_room(words, room) ? words : figure, beside, room);
 }
 
 } // namespace scenes

@@ -165,7 +165,7 @@ std::vector<Name> supply_names(const SectionPlan& p)
 std::vector<Name> bowl_names(const SectionPlan& p)
 {
     const double left = p.left - 5.0;
-    const double open = p.wall + 2.6; // the open space under the air filter
+    const double open = p.wall + 2.0; // the open space under the air filter
     return {
         {"float", "", p.float_point - Spot{p.float_half - 0.6, 3.0}, {{left, 15.0}, {left, 10.0}}},
         {"needle and seat", "", {p.seat.x - 1.2, p.seat.y - 2.6}, {{left, 21.0}, {left, 19.0}}},
@@ -196,7 +196,11 @@ std::vector<Name> throat_names(const SectionPlan& p)
     const double below = p.horn_floor() - 9.0;
     const double roof = p.horn_axis + p.venturi_bore / 2.0;
     return {
-        {"nozzle lip", "", {p.nozzle + 1.7, p.main.outlet() - 0.4}, {{p.nozzle + 9.0, below}}},
+        {"nozzle lip",
+         "",
+         {p.nozzle + 1.7, p.main.outlet() - 0.4},
+         {{p.nozzle + 9.0, 2.8}, {p.nozzle + 9.0, below}}},
+        {"level zero", "", {p.nozzle + 4.5, p.bowl.low.y + p.bowl.zero}, {{p.nozzle + 9.0, below}}},
         {"choke", "", {p.choke, p.horn_axis}, {{p.choke + 3.0, above}}},
         {"throttle", "", {p.throttle, p.horn_axis}, {{p.throttle + 5.0, above}}},
         {"air filter",
@@ -206,10 +210,6 @@ std::vector<Name> throat_names(const SectionPlan& p)
         {"venturi", "", {p.nozzle + 1.0, roof + 1.5}, {{p.nozzle + 4.5, above}}},
         {"idle passage", "", {p.mouth + 5.0, p.idle_passage()[3].y}, {{p.mouth + 6.5, higher}}},
         {"main well", "", {p.nozzle + 0.6, 5.0}, {{p.nozzle + 9.0, -2.5}}},
-        {"shut-off level",
-         "",
-         {p.nozzle + 4.5, p.bowl.low.y + p.bowl.zero},
-         {{p.nozzle + 9.0, 2.8}}},
         {"runner", "", {p.flange + 1.4, p.horn_floor() - 2.4}, {{p.flange + 2.2, below}}},
         {"idle port", "", {p.throttle + 1.6, p.idle.outlet() + 1.2}, {{p.throttle + 2.4, higher}}},
     };
@@ -241,7 +241,8 @@ void keep_parts_clear(NamePlacer& placer, const SectionPlan& p)
     placer.keep_clear({p.nozzle - 3.7, p.base}, {p.nozzle + 3.7, p.horn_floor()});
     placer.keep_clear({p.left, p.base}, {p.nozzle, p.bowl.low.y + 0.3});
     const Spot detail = detail_corner(p);
-    placer.keep_clear(p.low(), detail + Spot{0.0, 4.5});
+    placer.keep_clear(p.low(), detail + Spot{0.0, 0.6});
+    placer.keep_clear({p.low().x, detail.y}, {p.low().x + 16.0, detail.y + 4.5}); // its title
     placer.keep_clear({detail.x, p.floor + 9.5}, {p.left - 4.0, p.floor + 20.0});
     placer.keep_clear({p.end - 30.0, p.high().y - 16.0}, p.high());
     placer.keep_clear({p.end - 25.0, p.low().y}, {p.end, p.floor + 6.0});

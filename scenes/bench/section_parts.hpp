@@ -11,8 +11,8 @@ namespace scenes {
 /// What the moving pieces follow.
 struct Moment {
     const MachineView& machine;
-    double seconds; ///< moves the flow marks
-    sim::Vector up;
+    double seconds = 0.0; ///< moves the flow marks
+    sim::Vector up{0.0, 0.0, 1.0};
 };
 
 void draw_tank_still(const Sheet& sheet, const SectionPlan& plan);

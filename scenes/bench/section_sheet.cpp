@@ -125,15 +125,21 @@ void Sheet::line(const Outline& outline, bool is_closed) const
                 {.colour = theme().ink_soft, .width = look.thin(), .closed = is_closed});
 }
 
-bool Sheet::note(std::string_view words, Spot spot, double room, Align align) const
+bool Sheet::has_room(std::string_view words, double room) const
 {
-    const TextStyle style{
-        .size = look.small(), .colour = theme().ink_soft, .align = align, .anchor = Anchor::middle};
-    if (text.width(words, style) > pixels(room)) {
-        return false;
+    const TextStyle style{.size = look.small(), .colour = theme().ink_soft};
+    return text.width(words, style) <= pixels(room);
+}
+
+void Sheet::note(std::string_view words, Spot spot, double room, Align align) const
+{
+    if (has_room(words, room)) {
+        text.write(words, at(spot),
+                   {.size = look.small(),
+                    .colour = theme().ink_soft,
+                    .align = align,
+                    .anchor = Anchor::middle});
     }
-    text.write(words, at(spot), style);
-    return true;
 }
 
 } // namespace scenes

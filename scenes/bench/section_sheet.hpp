@@ -80,11 +80,12 @@ struct Sheet {
     {
         return {.origin = at({}), .mirrored = is_mirrored, .phase = phase};
     }
-    /// Small words in the second ink, unless they are wider than the room they have; true when
-    /// written.
+    /// Whether small words fit into a width.
     ///
     /// unit: room in millimetres
-    bool note(std::string_view words, Spot spot, double room, Align align = Align::left) const;
+    [[nodiscard]] bool has_room(std::string_view words, double room) const;
+    /// Small words in the second ink; left out when wider than the room they have.
+    void note(std::string_view words, Spot spot, double room, Align align = Align::left) const;
 };
 
 } // namespace scenes

@@ -56,6 +56,13 @@ std::vector<std::string> saved_runs(const std::string& folder)
     return paths;
 }
 
+std::string short_path(const std::string& path)
+{
+    const char* home = std::getenv("HOME");
+    const std::string prefix = home == nullptr ? "" : std::string(home) + "/";
+    return prefix.size() > 1 && path.starts_with(prefix) ? "~/" + path.substr(prefix.size()) : path;
+}
+
 void make_folder_for(const std::string& path)
 {
     const fs::path folder = fs::path(path).parent_path();

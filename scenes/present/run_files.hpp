@@ -21,6 +21,9 @@ std::string new_run_path(const std::string& folder, const std::string& rig, std:
 /// The run sheets in a folder, those with the latest names first; none when there is no folder.
 std::vector<std::string> saved_runs(const std::string& folder);
 
+/// A path as people write it: the home folder as "~".
+std::string short_path(const std::string& path);
+
 /// Makes the folder a file lies in.
 ///
 /// throws:  RequestError when it cannot be made

@@ -132,8 +132,8 @@ inline constexpr std::string_view key_pages = "controls, faults, run";
 inline constexpr std::string_view key_help = "show these keys";
 inline constexpr std::string_view key_ground = "paper or blackboard";
 inline constexpr std::string_view key_text = "larger or smaller text";
-inline constexpr std::string_view key_tab = "go to the next or previous control";
-inline constexpr std::string_view key_panel = "go to the next panel";
+inline constexpr std::string_view key_tab = "next or previous control";
+inline constexpr std::string_view key_panel = "next panel";
 inline constexpr std::string_view key_arrows = "move a slider; Delete puts it back";
 inline constexpr std::string_view key_quit = "leave the bench";
 

@@ -55,7 +55,8 @@ std::vector<Difference> differences(const Record& ours, const Record& reference,
             }
         }
         if (!readings[r].name.starts_with("audit.")) {
-            all.push_back({readings[r].name, most / (high - low), when, high - low});
+            const double share = most > 0.0 ? most / (high - low) : 0.0;
+            all.push_back({readings[r].name, share, when, high - low});
         }
     }
     std::ranges::sort(all, std::greater<>{}, &Difference::share);

@@ -180,7 +180,7 @@ TEST_CASE("the network's Jacobian is the derivative of its rates wherever a run 
                     state[i] +=
                         offset * share(random) * moment.simulator.network().states()[i].scale;
                 }
-                const Worst worst = worst_entry(moment.simulator.network(), state, 1e-6);
+                const Worst worst = worst_entry(moment.simulator.network(), state, 1e-5);
                 CAPTURE(moment.simulator.seconds());
                 CAPTURE(worst.entry);
                 CHECK(worst.miss < 1e-4);
