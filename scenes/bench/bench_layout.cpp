@@ -28,7 +28,7 @@ void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& lo
     const float least = look.px(box.width > look.px(560.0F) ? 4.0F * 76.0F : 2.0F * 78.0F);
     const float pipes =
         std::clamp(std::round(box.width * 0.38F), least, std::max(least, look.px(4.0F * 90.0F)));
-    layout.section = {box.left, box.top, box.width - pipes, box.height};
+    layout.section = {box.left, box.top, box.width - pipes - look.whole(10.0F), box.height};
     layout.standpipes = {box.left + box.width - pipes, box.top, pipes, box.height};
 }
 

@@ -122,9 +122,10 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
     const Look& look = scene.look;
     const sf::FloatRect& box = scene.layout.standpipes;
     // The last ones of the path say most about the mixture: they stay where it is narrow.
-    const auto fitting = static_cast<std::size_t>(box.width / look.px(74.0F));
+    const float room = box.width - look.px(14.0F); // the rest is for the last scale's numbers
+    const auto fitting = static_cast<std::size_t>(room / look.px(70.0F));
     const std::size_t count = std::clamp<std::size_t>(fitting, 1, gauges.size());
-    const float step = box.width / static_cast<float>(count);
+    const float step = room / static_cast<float>(count);
     const float head = look.px(52.0F); // name, value, lip of the glass
     const float foot = look.px(12.0F);
     for (std::size_t i = 0; i < count; ++i) {
