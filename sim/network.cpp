@@ -142,49 +142,60 @@ void Network::order(const std::vector<Wiring>& wirings)
 
 void Network::plan_jacobian()
 {
-    std::vector<std::vector<std::uint32_t>> support(values_.size());
-    std::vector<std::pair<std::size_t, std::size_t>> entries;
     // A state's gradient is the single number 1; all states share it at the very start.
     gradient_at_.assign(values_.size(), 0);
+    Supports supports(values_.size());
     for (std::size_t i = 0; i < states_.size(); ++i) {
-        support[i] = {small(i)};
+        supports[i] = {small(i)};
     }
     std::size_t gradient_count = 1;
+    std::vector<std::pair<std::size_t, std::size_t>> entries;
     for (const std::size_t p : order_) {
         Bound& bound = bound_[p];
-        for (const std::uint32_t signal : bound.in) {
-            bound.support.insert(bound.support.end(), support[signal].begin(),
-                                 support[signal].end());
-        }
-        std::ranges::sort(bound.support);
-        const auto tail = std::ranges::unique(bound.support);
-        bound.support.erase(tail.begin(), tail.end());
-        for (const std::uint32_t signal : bound.in) {
-            auto& place = bound.place.emplace_back();
-            for (const std::uint32_t state : support[signal]) {
-                place.push_back(small(static_cast<std::size_t>(
-                    std::ranges::lower_bound(bound.support, state) - bound.support.begin())));
-            }
-        }
+        plan_support(bound, supports);
         for (std::size_t k = 0; k < bound.targets.size(); ++k) {
-            support[bound.first_out + k] = bound.support;
+            supports[bound.first_out + k] = bound.support;
             gradient_at_[bound.first_out + k] = gradient_count;
             gradient_count += bound.support.size();
-            for (const auto& [row, sign] : bound.targets[k]) {
-                for (const std::uint32_t column : bound.support) {
-                    entries.emplace_back(row, column);
-                }
-            }
         }
+        for_each_entry(bound, [&](std::uint32_t row, std::uint32_t column) {
+            entries.emplace_back(row, column);
+        });
     }
     lu_ = std::make_shared<const SparseLu>(states_.size(), entries);
     gradients_.resize(gradient_count);
     for (Bound& bound : bound_) {
-        for (const auto& targets : bound.targets) {
-            for (const auto& [row, sign] : targets) {
-                for (const std::uint32_t column : bound.support) {
-                    bound.slots.push_back(small(lu_->slot(row, column)));
-                }
+        for_each_entry(bound, [&](std::uint32_t row, std::uint32_t column) {
+            bound.slots.push_back(small(lu_->slot(row, column)));
+        });
+    }
+}
+
+void Network::plan_support(Bound& bound, const Supports& supports)
+{
+    for (const std::uint32_t signal : bound.in) {
+        const auto& more = supports[signal];
+        bound.support.insert(bound.support.end(), more.begin(), more.end());
+    }
+    std::sort(bound.support.begin(), bound.support.end());
+    bound.support.erase(std::unique(bound.support.begin(), bound.support.end()),
+                        bound.support.end());
+    for (const std::uint32_t signal : bound.in) {
+        auto& place = bound.place.emplace_back();
+        for (const std::uint32_t state : supports[signal]) {
+            const auto found = std::lower_bound(bound.support.begin(), bound.support.end(), state);
+            place.push_back(small(static_cast<std::size_t>(found - bound.support.begin())));
+        }
+    }
+}
+
+template <class Visit>
+void Network::for_each_entry(const Bound& bound, Visit visit)
+{
+    for (const auto& targets : bound.targets) {
+        for (const auto& [row, sign] : targets) {
+            for (const std::uint32_t column : bound.support) {
+                visit(row, column);
             }
         }
     }
@@ -284,31 +295,36 @@ void Network::differentiate(std::span<const double> state, std::span<double> rat
         gather(bound);
         parts_[p]->differentiate(bound.x.data(), values_.data() + bound.first_out,
                                  bound.slopes.data());
-        const std::size_t reads = bound.in.size();
-        const std::size_t width = bound.support.size();
         const std::uint32_t* slot = bound.slots.data();
         for (std::size_t k = 0; k < bound.targets.size(); ++k) {
-            double* gradient = gradients_.data() + gradient_at_[bound.first_out + k];
-            for (std::size_t i = 0; i < reads; ++i) {
-                const double slope = bound.slopes[k * reads + i];
-                if (slope == 0.0) {
-                    continue;
-                }
-                const auto& place = bound.place[i];
-                const double* inner = gradients_.data() + gradient_at_[bound.in[i]];
-                for (std::size_t j = 0; j < place.size(); ++j) {
-                    gradient[place[j]] += slope * inner[j];
-                }
-            }
+            const double* gradient = chain_gradient(bound, k);
             for (const auto& [row, sign] : bound.targets[k]) {
                 rates[row] += sign * values_[bound.first_out + k];
-                for (std::size_t j = 0; j < width; ++j) {
+                for (std::size_t j = 0; j < bound.support.size(); ++j) {
                     slots[slot[j]] += sign * gradient[j];
                 }
-                slot += width;
+                slot += bound.support.size();
             }
         }
     }
+}
+
+const double* Network::chain_gradient(const Bound& bound, std::size_t out)
+{
+    const std::size_t reads = bound.in.size();
+    double* gradient = gradients_.data() + gradient_at_[bound.first_out + out];
+    for (std::size_t i = 0; i < reads; ++i) {
+        const double slope = bound.slopes[out * reads + i];
+        if (slope == 0.0) {
+            continue;
+        }
+        const auto& place = bound.place[i];
+        const double* inner = gradients_.data() + gradient_at_[bound.in[i]];
+        for (std::size_t j = 0; j < place.size(); ++j) {
+            gradient[place[j]] += slope * inner[j];
+        }
+    }
+    return gradient;
 }
 
 void Network::read(std::span<const double> state, std::span<double> shown)

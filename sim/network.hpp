@@ -43,7 +43,7 @@ public:
     /// The value of a parameter, to be read or changed; `prepare` makes changes count.
     ///
     /// throws:  RequestError when there is none
-    [[nodiscard]] double& parameter(std::string_view part, std::string_view parameter);
+    [[nodiscard]] double& parameter(std::string_view part, std::string_view name);
     /// The same part's table row.
     [[nodiscard]] const ParameterInfo& parameter_info(std::string_view part,
                                                       std::string_view parameter) const;
@@ -52,7 +52,7 @@ public:
     /// The state of a machine that comes from the shelf.
     [[nodiscard]] std::vector<double> shelved(const Surroundings& surroundings) const;
     /// Fills a chamber to a share of its volume by setting its states; false if it is no chamber.
-    bool fill(std::string_view part, double share, std::span<double> state) const;
+    [[nodiscard]] bool fill(std::string_view part, double share, std::span<double> state) const;
 
     /// rates = f(state).
     ///
@@ -88,6 +88,14 @@ private:
                                                            std::vector<Wiring>& wirings);
     void order(const std::vector<Wiring>& wirings);
     void plan_jacobian();
+    /// The states each signal depends on, in ascending order.
+    using Supports = std::vector<std::vector<std::uint32_t>>;
+    static void plan_support(Bound& bound, const Supports& supports);
+    /// Visits (row, column) of every matrix entry a part adds to, in the order of its slots.
+    template <class Visit>
+    static void for_each_entry(const Bound& bound, Visit visit);
+    /// The gradient of a part's out over its support, chained through what it reads.
+    const double* chain_gradient(const Bound& bound, std::size_t out);
     void gather(Bound& bound) const;
 
     std::vector<std::string> ids_;

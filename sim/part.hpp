@@ -147,7 +147,7 @@ public:
     /// Numbers for people, in SI, in the order of `Wiring::reading`.
     virtual void show(const double* in, const double* out, double* shown) const = 0;
     /// Sets the states so that the part is filled to a share of its volume; false if it cannot be.
-    virtual bool fill(double share, std::span<double> states) const = 0;
+    [[nodiscard]] virtual bool fill(double share, std::span<double> states) const = 0;
 };
 
 /// One entry of the catalogue.
@@ -204,7 +204,7 @@ public:
     }
     void evaluate(const double* in, double* out) const override
     {
-        std::array<double, Kind::reads> x;
+        std::array<double, Kind::reads> x{};
         std::array<double, Kind::writes> y{};
         std::copy_n(in, x.size(), x.begin());
         kind_.evaluate(x, y);
@@ -213,7 +213,7 @@ public:
     void differentiate(const double* in, double* out, double* slopes) const override
     {
         using S = Dual<Kind::reads>;
-        std::array<S, Kind::reads> x;
+        std::array<S, Kind::reads> x{};
         std::array<S, Kind::writes> y{};
         for (std::size_t i = 0; i < x.size(); ++i) {
             x[i].value = in[i];
@@ -231,7 +231,7 @@ public:
             kind_.show(in, out, shown);
         }
     }
-    bool fill(double share, std::span<double> states) const override
+    [[nodiscard]] bool fill(double share, std::span<double> states) const override
     {
         if constexpr (requires(const Kind& k) { k.fill_by_hand(share, states); }) {
             kind_.fill_by_hand(share, states);

@@ -33,6 +33,8 @@ template <class... F>
 struct Overloaded : F... {
     using F::operator()...;
 };
+template <class... F>
+Overloaded(F...) -> Overloaded<F...>;
 
 std::string range_text(double value, double low, double high, const std::string& unit)
 {
@@ -156,11 +158,13 @@ void Simulator::settle(Tick at)
     state_.assign(step_.last().begin(), step_.last().end());
     const double fuel = audited(state_, &StateInfo::fuel);
     const double air = audited(state_, &StateInfo::air);
-    while (!pending_.empty() && pending_.front().at == at) {
-        std::visit([&](const auto& command) { apply(command, state_); }, pending_.front().command);
-        done_.push_back(pending_.front());
-        pending_.erase(pending_.begin());
+    const auto due = std::ranges::upper_bound(pending_, at, {}, &TimedCommand::at);
+    for (auto command = pending_.begin(); command != due; ++command) {
+        std::visit([&](const auto& what) { apply(what, state_); }, command->command);
     }
+    done_.insert(done_.end(), pending_.begin(), due);
+    pending_.erase(pending_.begin(), due);
+    refresh();
     fuel_account_ += audited(state_, &StateInfo::fuel) - fuel;
     air_account_ += audited(state_, &StateInfo::air) - air;
     Stepper::begin(step_, time, state_);
@@ -171,7 +175,6 @@ void Simulator::apply(const SetControl& command, std::span<double> /*state*/)
 {
     const Control* control = rig_->find_control(command.control);
     control_values_[static_cast<std::size_t>(control - rig_->controls.data())] = command.to;
-    refresh();
 }
 
 void Simulator::apply(const Do& command, std::span<double> state)
@@ -180,12 +183,11 @@ void Simulator::apply(const Do& command, std::span<double> state)
     for (const Doing::Setting& setting : doing->settings) {
         settings_[parameter_key(setting.part, setting.parameter)] = setting.to;
     }
-    refresh();
     for (const Doing::Jump& jump : doing->jumps) {
         state[network_.state_index(jump.state)] = jump.to;
     }
-    if (!doing->fills.empty()) {
-        network_.fill(doing->fills, command.to, state);
+    if (!doing->fills.empty() && !network_.fill(doing->fills, command.to, state)) {
+        throw RequestError(doing->id + " wants to fill " + doing->fills + ", which is no chamber");
     }
 }
 
@@ -193,7 +195,6 @@ void Simulator::apply(const SetFault& command, std::span<double> /*state*/)
 {
     const Fault* fault = rig_->find_fault(command.fault);
     severities_[static_cast<std::size_t>(fault - rig_->faults.data())] = command.severity;
-    refresh();
 }
 
 namespace {
@@ -211,48 +212,63 @@ double faulted(const FaultChange& change, double healthy, double severity)
 }
 } // namespace
 
+double& Simulator::place(FuelBlend& fuel, const std::string& part, std::string_view name)
+{
+    if (part != "fuel") {
+        return network_.parameter(part, name);
+    }
+    return std::ranges::find(fuel_parameters(), name, &ParameterInfo::id)->member(&fuel);
+}
+
+const ParameterInfo& Simulator::info(const std::string& part, std::string_view name) const
+{
+    return part == "fuel" ? *std::ranges::find(fuel_parameters(), name, &ParameterInfo::id)
+                          : network_.parameter_info(part, name);
+}
+
 void Simulator::refresh()
 {
     FuelBlend fuel = rig_->fuel;
-    const auto place = [&](const std::string& part, std::string_view name) -> double& {
-        if (part != "fuel") {
-            return network_.parameter(part, name);
-        }
-        return std::ranges::find(fuel_parameters(), name, &ParameterInfo::id)->member(&fuel);
-    };
     for (const PartSpec& spec : rig_->parts) {
         for (const auto& [name, value] : spec.parameters) {
             const auto set = settings_.find(parameter_key(spec.id, name));
-            place(spec.id, name) = set == settings_.end() ? value : set->second;
+            place(fuel, spec.id, name) = set == settings_.end() ? value : set->second;
         }
     }
+    const Vector up = place_controls(fuel);
+    place_faults(fuel);
+    surroundings_ = {weather_.pressure, weather_.temperature, up, fuel};
+    network_.prepare(surroundings_);
+}
+
+Vector Simulator::place_controls(FuelBlend& fuel)
+{
+    constexpr double degree = 3.14159265358979 / 180.0;
     Angle forward;
     Angle side;
     for (std::size_t i = 0; i < rig_->controls.size(); ++i) {
         const Control& control = rig_->controls[i];
         if (!control.part.empty()) {
-            place(control.part, control.parameter) = control_values_[i];
-        } else if (control.parameter == "tilt_forward") {
-            forward.si = control_values_[i] * 3.14159265358979 / 180.0;
+            place(fuel, control.part, control.parameter) = control_values_[i];
         } else {
-            side.si = control_values_[i] * 3.14159265358979 / 180.0;
+            (control.parameter == "tilt_forward" ? forward : side).si = control_values_[i] * degree;
         }
     }
+    return tilted_up(forward, side);
+}
+
+void Simulator::place_faults(FuelBlend& fuel)
+{
     for (std::size_t i = 0; i < severities_.size(); ++i) {
+        if (severities_[i] == 0.0) {
+            continue;
+        }
         for (const FaultChange& change : rig_->faults[i].changes) {
-            if (severities_[i] == 0.0) {
-                continue;
-            }
-            const ParameterInfo* info =
-                change.part == "fuel"
-                    ? &*std::ranges::find(fuel_parameters(), change.parameter, &ParameterInfo::id)
-                    : &network_.parameter_info(change.part, change.parameter);
-            double& value = place(change.part, change.parameter);
-            value = std::clamp(faulted(change, value, severities_[i]), info->low, info->high);
+            const ParameterInfo& range = info(change.part, change.parameter);
+            double& value = place(fuel, change.part, change.parameter);
+            value = std::clamp(faulted(change, value, severities_[i]), range.low, range.high);
         }
     }
-    surroundings_ = {weather_.pressure, weather_.temperature, tilted_up(forward, side), fuel};
-    network_.prepare(surroundings_);
 }
 
 std::size_t Simulator::reading_index(std::string_view name) const

@@ -78,7 +78,12 @@ private:
     void apply(const SetControl& command, std::span<double> state);
     void apply(const Do& command, std::span<double> state);
     void apply(const SetFault& command, std::span<double> state);
+    /// Works out every parameter from rig, doings, controls and faults, in that order.
     void refresh();
+    Vector place_controls(FuelBlend& fuel);
+    void place_faults(FuelBlend& fuel);
+    double& place(FuelBlend& fuel, const std::string& part, std::string_view name);
+    [[nodiscard]] const ParameterInfo& info(const std::string& part, std::string_view name) const;
     [[nodiscard]] double audited(std::span<const double> state, double StateInfo::*share) const;
 
     std::shared_ptr<const Rig> rig_;

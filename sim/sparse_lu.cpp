@@ -50,21 +50,37 @@ SparseLu::SparseLu(std::size_t size, std::span<const std::pair<std::size_t, std:
     plan(std::move(filled));
 }
 
+namespace {
+
+/// Marks the entries that eliminating row `p` brings into the rows still to come.
+void fill_in(std::vector<std::vector<char>>& filled, const std::vector<char>& done, std::size_t p)
+{
+    for (std::size_t i = 0; i < filled.size(); ++i) {
+        if (done[i] != 0 || filled[i][p] == 0) {
+            continue;
+        }
+        for (std::size_t j = 0; j < filled.size(); ++j) {
+            filled[i][j] = filled[i][j] != 0 || (done[j] == 0 && filled[p][j] != 0) ? 1 : 0;
+        }
+    }
+}
+
+std::uint32_t small(std::size_t value)
+{
+    return static_cast<std::uint32_t>(value);
+}
+
+} // namespace
+
 void SparseLu::plan(std::vector<std::vector<char>> filled)
 {
     std::vector<std::size_t> order;
     std::vector<char> done(size_, 0);
-    for (std::size_t k = 0; k < size_; ++k) {
+    while (order.size() < size_) {
         const std::size_t p = cheapest_pivot(filled, done);
         order.push_back(p);
         done[p] = 1;
-        for (std::size_t i = 0; i < size_; ++i) {
-            for (std::size_t j = 0; done[i] == 0 && filled[i][p] != 0 && j < size_; ++j) {
-                if (done[j] == 0 && filled[p][j] != 0) {
-                    filled[i][j] = 1;
-                }
-            }
-        }
+        fill_in(filled, done, p);
     }
     for (std::size_t i = 0; i < size_; ++i) {
         for (std::size_t j = 0; j < size_; ++j) {
@@ -74,34 +90,35 @@ void SparseLu::plan(std::vector<std::vector<char>> filled)
         }
         diagonal_[i] = slot_of_[i * size_ + i];
     }
-    const auto small = [](std::size_t v) { return static_cast<std::uint32_t>(v); };
-    const auto at = [&](std::size_t i, std::size_t j) { return small(slot_of_[i * size_ + j]); };
     std::vector<char> gone(size_, 0);
     for (const std::size_t p : order) {
         gone[p] = 1;
-        Pivot pivot{at(p, p), small(p), small(rows_.size()), 0, small(upper_.size()), 0};
-        std::vector<std::size_t> columns;
-        for (std::size_t j = 0; j < size_; ++j) {
-            if (gone[j] == 0 && filled[p][j] != 0) {
-                columns.push_back(j);
-                upper_.push_back({at(p, j), small(j)});
-            }
-        }
-        for (std::size_t i = 0; i < size_; ++i) {
-            if (gone[i] != 0 || filled[i][p] == 0) {
-                continue;
-            }
-            Row row{at(i, p), small(i), small(updates_.size()), 0};
-            for (const std::size_t j : columns) {
-                updates_.push_back({at(i, j), at(p, j)});
-            }
-            row.update_end = small(updates_.size());
-            rows_.push_back(row);
-        }
-        pivot.rows_end = small(rows_.size());
-        pivot.upper_end = small(upper_.size());
-        pivots_.push_back(pivot);
+        plan_pivot(p, gone);
     }
+}
+
+void SparseLu::plan_pivot(std::size_t p, const std::vector<char>& gone)
+{
+    Pivot pivot{small(slot(p, p)), small(p), small(rows_.size()), 0, small(upper_.size()), 0};
+    for (std::size_t j = 0; j < size_; ++j) {
+        if (gone[j] == 0 && slot_of_[p * size_ + j] != absent) {
+            upper_.push_back({small(slot(p, j)), small(j)});
+        }
+    }
+    pivot.upper_end = small(upper_.size());
+    for (std::size_t i = 0; i < size_; ++i) {
+        if (gone[i] != 0 || slot_of_[i * size_ + p] == absent) {
+            continue;
+        }
+        Row row{small(slot(i, p)), small(i), small(updates_.size()), 0};
+        for (std::uint32_t u = pivot.upper_begin; u < pivot.upper_end; ++u) {
+            updates_.push_back({small(slot(i, upper_[u].column)), upper_[u].slot});
+        }
+        row.update_end = small(updates_.size());
+        rows_.push_back(row);
+    }
+    pivot.rows_end = small(rows_.size());
+    pivots_.push_back(pivot);
 }
 
 std::size_t SparseLu::slot(std::size_t row, std::size_t column) const

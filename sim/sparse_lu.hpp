@@ -60,6 +60,8 @@ private:
     };
 
     void plan(std::vector<std::vector<char>> filled);
+    /// Lists what eliminating row `p` does to the rows not yet `gone`.
+    void plan_pivot(std::size_t p, const std::vector<char>& gone);
 
     std::size_t size_;
     std::size_t slot_count_ = 0;

@@ -16,9 +16,13 @@ bool is_small(sf::Vector2f window, const Look& look)
     return window.x / look.scale < 860.0F || window.y / look.scale < 500.0F;
 }
 
-float panel_width(sf::Vector2f window, const Look& look)
+/// Wide enough for its words, as far as that leaves room for the drawing.
+float panel_width(sf::Vector2f window, const Look& look, float row_width)
 {
-    return look.whole(std::clamp(0.27F * window.x / look.scale, 300.0F, 340.0F));
+    constexpr float frame_and_scroll_bar = 50.0F;
+    const float usual = look.px(std::clamp(0.27F * window.x / look.scale, 300.0F, 340.0F));
+    const float wanted = row_width + look.px(frame_and_scroll_bar);
+    return std::round(std::max(usual, std::min(wanted, 0.42F * window.x)));
 }
 
 /// Splits the place of drawing and standpipes.
@@ -83,7 +87,7 @@ void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look,
                  const BenchNeeds& needs)
 {
     const float gap = look.whole(margin);
-    const float panel = panel_width(window, look);
+    const float panel = panel_width(window, look, needs.row_width);
     layout.panel = {window.x - panel - gap, gap, panel, window.y - 2.0F * gap};
     layout.is_tall = layout.panel.height > look.px(980.0F);
     const float width = layout.panel.left - 2.0F * gap;
@@ -114,11 +118,11 @@ BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, cons
     return layout;
 }
 
-float status_width(sf::Vector2f window, const Look& look)
+float status_width(sf::Vector2f window, const Look& look, float row_width)
 {
     const float gap = look.whole(margin);
     return is_small(window, look) ? window.x - 2.0F * gap
-                                  : window.x - panel_width(window, look) - 3.0F * gap;
+                                  : window.x - panel_width(window, look, row_width) - 3.0F * gap;
 }
 
 } // namespace scenes

@@ -39,6 +39,6 @@ BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page,
                           const BenchNeeds& needs);
 
 /// Width that the line of messages has, whatever its height.
-float status_width(sf::Vector2f window, const Look& look);
+float status_width(sf::Vector2f window, const Look& look, float row_width);
 
 } // namespace scenes

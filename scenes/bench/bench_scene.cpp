@@ -106,10 +106,27 @@ TextStyle BenchScene::status_style() const
 float BenchScene::measure_status(const std::string& message, const std::string& clock)
 {
     const TextStyle style = status_style();
-    const float width = status_width(sf::Vector2f(window_.getSize()), ui_.look()) -
+    const float width = status_width(sf::Vector2f(window_.getSize()), ui_.look(), widest_row()) -
                         status_text_.width(clock, style) - ui_.look().px(24.0F);
     const std::size_t lines = status_text_.wrap(message, width, style).size();
     return Text::line_height(style) * static_cast<float>(std::max<std::size_t>(1, lines));
+}
+
+float BenchScene::widest_row()
+{
+    if (row_scale_ != ui_.look().scale) {
+        row_scale_ = ui_.look().scale;
+        const TextStyle style = status_style();
+        float widest = 0.0F;
+        for (const sim::Fault& fault : model_.rig().faults) {
+            widest = std::max(widest, status_text_.width(fault.title, style));
+        }
+        for (const sim::Control& control : model_.rig().controls) {
+            widest = std::max(widest, status_text_.width(control.title, style));
+        }
+        row_width_ = widest + status_text_.width("  100 %", style) + ui_.look().px(8.0F);
+    }
+    return row_width_;
 }
 
 void BenchScene::draw_status(const BenchLayout& layout, const std::string& message,
@@ -159,8 +176,10 @@ void BenchScene::draw(float seconds)
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
-    const BenchLayout layout = lay_out_bench(
-        size, ui_.look(), view_.page, {measure_status(message, clock), charts_.most_lines()});
+    const BenchLayout layout = lay_out_bench(size, ui_.look(), view_.page,
+                                             {.status_height = measure_status(message, clock),
+                                              .row_width = widest_row(),
+                                              .chart_lines = charts_.most_lines()});
     desk_.panel_width = layout.panel.width;
     build(layout);
     const Rgba ground = ui_.look().theme.ground;

@@ -30,6 +30,8 @@ private:
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
     float measure_status(const std::string& message, const std::string& clock);
+    /// Width of the longest title of a slider together with its value.
+    float widest_row();
     void draw_status(const BenchLayout& layout, const std::string& message,
                      const std::string& clock);
     [[nodiscard]] TextStyle status_style() const;
@@ -45,6 +47,8 @@ private:
     BenchKeys keys_;
     std::optional<sf::Vector2f> drag_from_;
     bool was_frozen_ = false;
+    float row_width_ = 0.0F;
+    float row_scale_ = 0.0F; ///< the text scale it was measured at
     double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };

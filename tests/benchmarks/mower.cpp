@@ -92,7 +92,7 @@ Entry measured(const Course& course, const Record& reference, Make make)
     }
     std::ranges::sort(times);
     entry.seconds = times[times.size() / 2];
-    const auto& readings = Simulator(mower()).readings();
+    const auto readings = Simulator(mower()).readings();
     auto machine = make();
     const Record record = record_of(machine, readings.size(), tick_at(course.from),
                                     tick_at(course.to), look_stride);

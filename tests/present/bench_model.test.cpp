@@ -35,11 +35,6 @@ bool always()
     return true;
 }
 
-bool never()
-{
-    return false;
-}
-
 sim::SetControl tap(double to)
 {
     return {"tap", to};
@@ -101,7 +96,7 @@ TEST_SUITE("present")
         BenchModel model(mower());
         model.pace.choose(5);
         for (int i = 0; i < 60; ++i) {
-            model.advance(1.0 / 60.0, never);
+            model.advance(1.0 / 60.0, [] { return false; });
         }
         CHECK(model.pace.is_late());
         CHECK(model.pace.reached() < 0.5);
@@ -122,7 +117,7 @@ TEST_SUITE("present")
         BenchModel model(mower());
         model.begin_running();
         CHECK(model.is_replaying());
-        model.advance(1.0, never);
+        model.advance(1.0, [] { return false; });
         CHECK(model.replay_share() < 0.01);
         model.finish_replay();
         CHECK_FALSE(model.is_frozen());
