@@ -113,13 +113,14 @@ template <class S>
 S isentropic_flow(const S& effective_area, const S& inlet, const S& outlet, double temperature,
                   double ratio_width)
 {
-    if (value_of(outlet) > value_of(inlet)) {
-        return -isentropic_flow(effective_area, outlet, inlet, temperature, ratio_width);
-    }
     constexpr double gas = gas_constant / air_molar_mass;
-    const S square = isentropic_function_squared(outlet / inlet);
+    const bool backward = value_of(outlet) > value_of(inlet);
+    const S& high = backward ? outlet : inlet;
+    const S& low = backward ? inlet : outlet;
+    const S square = isentropic_function_squared(low / high);
     const S rooted = square / sqrt(sqrt(square * square + 4.0 * ratio_width * ratio_width));
-    return effective_area * inlet * rooted * (1.0 / std::sqrt(gas * temperature));
+    const double sign = backward ? -1.0 : 1.0;
+    return effective_area * high * rooted * (sign / std::sqrt(gas * temperature));
 }
 
 /// Darcy friction factor of a pipe at every Reynolds number.

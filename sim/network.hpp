@@ -46,7 +46,7 @@ public:
     [[nodiscard]] double& parameter(std::string_view part, std::string_view name);
     /// The same part's table row.
     [[nodiscard]] const ParameterInfo& parameter_info(std::string_view part,
-                                                      std::string_view parameter) const;
+                                                      std::string_view name) const;
 
     void prepare(const Surroundings& surroundings);
     /// The state of a machine that comes from the shelf.

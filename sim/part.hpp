@@ -109,7 +109,7 @@ public:
     void flow(std::string_view name, std::vector<FlowTarget> targets);
     /// A flow of `name` from the part under role `from` to the one under role `to`.
     void flow_between(std::string_view name, std::string_view from, std::string_view to);
-    void reading(std::string name, std::string unit);
+    void reading(std::string_view name, std::string_view unit);
 
     std::vector<StateInfo> states;
     std::vector<std::string> reads;

@@ -51,12 +51,12 @@ public:
     /// One reading now, in SI.
     double read(std::string_view name);
     /// All readings at a time in seconds not before the start of the step in hand.
-    void read_at(double seconds, std::span<double> values);
+    void read_at(double time, std::span<double> values);
 
     [[nodiscard]] double control(std::string_view id) const;
-    [[nodiscard]] double severity(std::string_view fault) const;
+    [[nodiscard]] double severity(std::string_view id) const;
     /// The value a parameter has now, faults and controls included, in SI.
-    [[nodiscard]] double parameter(std::string_view part, std::string_view parameter);
+    [[nodiscard]] double parameter(std::string_view part, std::string_view name);
 
     /// Everything done so far, as a run sheet.
     [[nodiscard]] RunSheet sheet() const;

@@ -162,12 +162,13 @@ void SparseLu::solve(std::span<const double> slots, std::span<double> right_side
             right_side[rows_[r].row] -= slots[rows_[r].lower] * x;
         }
     }
-    for (auto pivot = pivots_.rbegin(); pivot != pivots_.rend(); ++pivot) {
-        double x = right_side[pivot->row];
-        for (std::uint32_t u = pivot->upper_begin; u < pivot->upper_end; ++u) {
+    for (std::size_t k = pivots_.size(); k > 0; --k) {
+        const Pivot& pivot = pivots_[k - 1];
+        double x = right_side[pivot.row];
+        for (std::uint32_t u = pivot.upper_begin; u < pivot.upper_end; ++u) {
             x -= slots[upper_[u].slot] * right_side[upper_[u].column];
         }
-        right_side[pivot->row] = x * slots[pivot->slot];
+        right_side[pivot.row] = x * slots[pivot.slot];
     }
 }
 

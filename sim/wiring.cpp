@@ -65,9 +65,9 @@ void Wiring::flow_between(std::string_view name, std::string_view from, std::str
     gives.push_back({own(name) + "_flow", {{of(from, name), -1.0}, {of(to, name), 1.0}}});
 }
 
-void Wiring::reading(std::string name, std::string unit)
+void Wiring::reading(std::string_view name, std::string_view unit)
 {
-    readings.push_back({own(name), std::move(unit)});
+    readings.push_back({own(name), std::string(unit)});
 }
 
 } // namespace sim

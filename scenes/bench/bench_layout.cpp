@@ -19,7 +19,7 @@ bool is_small(sf::Vector2f window, const Look& look)
 /// Wide enough for its words, as far as that leaves room for the drawing.
 float panel_width(sf::Vector2f window, const Look& look, float row_width)
 {
-    constexpr float frame_and_scroll_bar = 50.0F;
+    constexpr float frame_and_scroll_bar = 44.0F;
     const float usual = look.px(std::clamp(0.27F * window.x / look.scale, 300.0F, 340.0F));
     const float wanted = row_width + look.px(frame_and_scroll_bar);
     return std::round(std::max(usual, std::min(wanted, 0.42F * window.x)));
@@ -42,7 +42,7 @@ void share_charts(BenchLayout& layout, const sf::FloatRect& box, const Look& loo
     const float gap = look.whole(margin);
     const bool is_column = box.width / 3.0F < look.px(250.0F) && box.height > look.px(360.0F);
     const auto fitting =
-        is_column ? std::size_t{3} : static_cast<std::size_t>(box.width / look.px(205.0F));
+        is_column ? std::size_t{3} : static_cast<std::size_t>(box.width / look.px(190.0F));
     const std::size_t shown = std::clamp<std::size_t>(fitting, 1, layout.charts.size());
     const auto count = static_cast<float>(shown);
     for (std::size_t i = 0; i < shown; ++i) {

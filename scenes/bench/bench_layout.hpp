@@ -32,6 +32,7 @@ struct BenchLayout {
 /// What the layout depends on besides sizes.
 struct BenchNeeds {
     float status_height = 0.0F;  ///< pixels that the line of messages takes
+    float row_width = 0.0F;      ///< pixels of the widest row of words in the panel
     std::size_t chart_lines = 1; ///< the most lines any chart has
 };
 

@@ -124,7 +124,7 @@ float BenchScene::widest_row()
         for (const sim::Control& control : model_.rig().controls) {
             widest = std::max(widest, status_text_.width(control.title, style));
         }
-        row_width_ = widest + status_text_.width("  100 %", style) + ui_.look().px(8.0F);
+        row_width_ = widest + status_text_.width("100 %", style) + ui_.look().px(8.0F);
     }
     return row_width_;
 }

@@ -81,6 +81,9 @@ void Ink::ring(const sf::FloatRect& box) const
 
 float Ink::width(std::string_view text, Type type) const
 {
+    if (text.empty()) {
+        return 0.0F; // the library does not take a null pointer
+    }
     const ImFont* font = state_->typefaces.font(type);
     return font
         ->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, text.data(), text.data() + text.size())

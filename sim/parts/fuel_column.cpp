@@ -78,9 +78,9 @@ struct FuelColumn {
     {
         constexpr double trace = 1e-13; // m3; keeps the share a share in an empty column
         const S water_volume = amount_there(in[water] * (1.0 / water_density), trace);
-        const S volume = amount_there(in[fuel] / fuel_density(fuel_.density, in[temperature]),
-                                      trace) +
-                         water_volume;
+        const S volume =
+            amount_there(in[fuel] / fuel_density(fuel_.density, in[temperature]), trace) +
+            water_volume;
         out[height] = volume * (1.0 / area_);
         out[water_share] = water_volume / (volume + 1e-18);
         out[pressure_open] = in[outlet] + (in[horn] - in[outlet]) * bleed_share_;

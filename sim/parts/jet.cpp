@@ -83,11 +83,12 @@ struct Jet {
 private:
     /// Share of the flow at rest that the pause between strokes lets through.
     template <class S>
-    [[nodiscard]] S pause_share(const S& speed, const S& rho, const PassageFlow<S>& rest) const
+    [[nodiscard]] S pause_share(const S& turning, const S& rho, const PassageFlow<S>& rest) const
     {
         constexpr double four_pi = 12.566370614359172;
         const double area = 0.7853981633974483 * column_bore.si * column_bore.si;
-        const S pause = smooth_step(speed, 5.0, 25.0) * (1.0 - duty.si) * four_pi / (speed + 5.0);
+        const S pause =
+            smooth_step(turning, 5.0, 25.0) * (1.0 - duty.si) * four_pi / (turning + 5.0);
         const S store = (smooth_abs(rest.drop, 1.0)) * area / (rho * gravity);
         return 1.0 / (1.0 + smooth_abs(rest.volume, 1e-12) * pause / store);
     }

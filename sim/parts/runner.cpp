@@ -107,7 +107,6 @@ struct Runner {
     {
         constexpr double four_pi = 12.566370614359172;
         constexpr double whole_molar_mass = 0.100;
-        constexpr double top_layer = 0.4e-3; // kg of film that the wind can reach
         const S warm = temperature_ + 0.3 * (in[head_temperature] - temperature_);
         const S moles = in[air] + in[vapour] * (1.0 / whole_molar_mass);
         out[pressure] = moles * warm * (gas_constant / volume.si);
@@ -133,8 +132,8 @@ struct Runner {
         // A cold cylinder evaporates little of the liquid; one that has just fired, most of it.
         const S fired = 0.5 * smooth_step(in[charge], 0.0, 60.0);
         // Stale fuel, its light ends gone, evaporates less of itself.
-        const S metal = 0.45 + 0.005 * (in[head_temperature] - 293.15) +
-                        0.25 * log(reid * (1.0 / 62.1e3));
+        const S metal =
+            0.45 + 0.005 * (in[head_temperature] - 293.15) + 0.25 * log(reid * (1.0 / 62.1e3));
         const S hot = smooth_clamp(metal + fired, 0.1, 1.0, 0.03);
         out[burnable_rate] = out[vapour_rate] + out[liquid_rate] * hot;
         const S unburnt = out[liquid_rate] * (1.0 - hot);

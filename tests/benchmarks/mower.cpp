@@ -180,6 +180,7 @@ std::vector<TimedCommand> mowing(double from, double to)
 
 int main()
 {
+    std::setvbuf(stdout, nullptr, _IOLBF, 0); // a line at a time, also into a pipe
     compare({"Governed load, steady", after_cold_start({set(50.0, "load", 0.6)}), 300.0, 900.0});
     compare({"Governed load, changing every second", mowing(300.0, 360.0), 300.0, 360.0});
     compare({"Start, load steps, bowl vent shut and open, hot soak",
