@@ -9,37 +9,12 @@
 #include <chrono>
 #include <cmath>
 #include <cstdio>
-#include <functional>
 #include <random>
 
 using namespace sim;
 using namespace tests;
 
 namespace {
-
-/// A run of which the part from `from` to `to` is timed, in seconds.
-struct Course {
-    std::string title;
-    std::vector<TimedCommand> commands;
-    double from = 0.0;
-    double to = 0.0;
-};
-
-struct Counts {
-    long steps = 0;
-    long failed = 0;
-    long evaluations = 0;
-    long factorisations = 0;
-};
-
-/// One way to solve a course, at one tolerance.
-struct Entry {
-    std::string solver;
-    double tolerance = 0.0;
-    double seconds = 0.0; ///< of wall time, median
-    double error = 0.0;   ///< largest of any reading, as a share of its range
-    Counts counts;
-};
 
 constexpr int repetitions = 5;
 constexpr Tick look_stride = 100;
@@ -49,14 +24,37 @@ Tick tick_at(double seconds)
     return std::llround(seconds / tick_length);
 }
 
-Simulator our_machine(const Course& course, double tolerance)
-{
-    Simulator simulator(mower(), {}, {tolerance, tolerance});
-    for (const TimedCommand& timed : course.commands) {
-        simulator.post(timed.command, timed.at);
+/// A run from the shelf of which the part from `from` to `to` is timed, in seconds.
+struct Course {
+    const char* title;
+    std::vector<TimedCommand> commands;
+    double from;
+    double to;
+};
+
+/// What is right on a course: CVODE at 1e-10, and the ranges of the readings from the shelf on.
+struct Truth {
+    explicit Truth(const Course& course) : readings(Simulator(mower()).readings())
+    {
+        CvodeMachine machine(mower(), course.commands, {1e-10, 1e-10, CvodeMatrix::analytic_klu});
+        Record whole =
+            record_of(machine, readings.size(), 0, tick_at(course.to), look_stride);
+        ranges = ranges_of(whole, readings);
+        whole.erase(whole.begin(), whole.begin() + tick_at(course.from) / look_stride);
+        record = std::move(whole);
     }
-    return simulator;
-}
+
+    std::vector<Network::Reading> readings;
+    std::vector<double> ranges;
+    Record record;
+};
+
+struct Counts {
+    long steps = 0;
+    long failed = 0;
+    long evaluations = 0;
+    long factorisations = 0;
+};
 
 Counts counts_of(const Simulator& simulator)
 {
@@ -71,11 +69,21 @@ Counts counts_of(const CvodeMachine& machine)
     return {work.steps, work.failed, work.evaluations, work.factorisations};
 }
 
+/// One way to solve a course, at one tolerance.
+struct Entry {
+    double tolerance = 0.0;
+    double seconds = 0.0; ///< of wall time, median
+    double error = 0.0;   ///< largest of any reading, as a share of its range
+    std::string worst;    ///< that reading
+    Counts counts;
+};
+
 /// Times the course on a machine that `make` gives fresh each time; then measures its error.
 template <class Make>
-Entry measured(const Course& course, const Record& reference, Make make)
+Entry measured(const Course& course, const Truth& truth, double tolerance, Make make)
 {
     Entry entry;
+    entry.tolerance = tolerance;
     std::vector<double> times;
     for (int i = 0; i < repetitions; ++i) {
         auto machine = make();
@@ -92,75 +100,87 @@ Entry measured(const Course& course, const Record& reference, Make make)
     }
     std::ranges::sort(times);
     entry.seconds = times[times.size() / 2];
-    const auto readings = Simulator(mower()).readings();
     auto machine = make();
-    const Record record = record_of(machine, readings.size(), tick_at(course.from),
+    const Record record = record_of(machine, truth.readings.size(), tick_at(course.from),
                                     tick_at(course.to), look_stride);
-    entry.error = reading_errors(record, reference, readings).front().share;
+    const auto errors = reading_errors(record, truth.record, truth.ranges, truth.readings);
+    entry.error = errors.front().share;
+    entry.worst = errors.front().reading;
     return entry;
 }
 
-/// Wall time at an error, between the entries next to it in error; straight in the logarithms.
+/// Wall time at an error, straight in the logarithms between the entries around it; beyond them all
+/// that of the entry next to it.
 double seconds_at(std::vector<Entry> entries, double error)
 {
     std::ranges::sort(entries, {}, &Entry::error);
-    std::size_t upper = 1;
-    while (upper + 1 < entries.size() && entries[upper].error < error) {
-        ++upper;
+    const auto above = std::ranges::lower_bound(entries, error, {}, &Entry::error);
+    if (above == entries.begin()) {
+        return above->seconds;
     }
-    const Entry& a = entries[upper - 1];
-    const Entry& b = entries[upper];
-    const double slope = std::log(b.seconds / a.seconds) / std::log(b.error / a.error);
+    const Entry& a = *std::prev(above);
+    if (above == entries.end()) {
+        return a.seconds;
+    }
+    const double slope = std::log(above->seconds / a.seconds) / std::log(above->error / a.error);
     return a.seconds * std::exp(slope * std::log(error / a.error));
 }
 
-void print(const Course& course, const Entry& entry)
+void print(const Course& course, const char* solver, const Entry& entry)
 {
-    std::printf("  %-22s %8.0e %10.3f ms %10.0f x %10.2e %8ld %8ld %9ld %9ld\n",
-                entry.solver.c_str(), entry.tolerance, 1e3 * entry.seconds,
-                (course.to - course.from) / entry.seconds, entry.error, entry.counts.steps,
-                entry.counts.failed, entry.counts.evaluations, entry.counts.factorisations);
+    std::printf("  %-22s %7.0e %11.3f ms %9.0f x %9.1e %8ld %7ld %9ld %8ld  %s\n", solver,
+                entry.tolerance, 1e3 * entry.seconds, (course.to - course.from) / entry.seconds,
+                entry.error, entry.counts.steps, entry.counts.failed, entry.counts.evaluations,
+                entry.counts.factorisations, entry.worst.c_str());
+}
+
+std::vector<Entry> run_ours(const Course& course, const Truth& truth)
+{
+    std::vector<Entry> entries;
+    for (const double tolerance : {1e-4, 1e-5, 1e-6, 1e-7, 1e-8}) {
+        entries.push_back(measured(course, truth, tolerance, [&] {
+            Simulator simulator(mower(), {}, {tolerance, tolerance});
+            for (const TimedCommand& timed : course.commands) {
+                simulator.post(timed.command, timed.at);
+            }
+            return simulator;
+        }));
+        const bool usual = tolerance == Tolerance{}.relative;
+        print(course, usual ? "own stepper, default" : "own stepper", entries.back());
+    }
+    return entries;
+}
+
+std::vector<Entry> run_cvode(const Course& course, const Truth& truth, const char* name,
+                             CvodeMatrix matrix)
+{
+    std::vector<Entry> entries;
+    for (const double tolerance : {1e-5, 1e-6, 1e-7, 1e-8, 1e-9}) {
+        entries.push_back(measured(course, truth, tolerance, [&] {
+            return CvodeMachine(mower(), course.commands, {tolerance, tolerance, matrix});
+        }));
+        print(course, name, entries.back());
+    }
+    return entries;
 }
 
 void compare(const Course& course)
 {
-    std::printf("\n%s: %.0f s to %.0f s\n", course.title.c_str(), course.from, course.to);
-    std::printf("  %-22s %8s %13s %12s %10s %8s %8s %9s %9s\n", "solver", "tol", "wall",
-                "real time", "error", "steps", "failed", "rates", "factors");
-    CvodeMachine best(mower(), course.commands, {1e-10, 1e-10, CvodeMatrix::analytic_klu});
-    const Record reference =
-        record_of(best, Simulator(mower()).readings().size(), tick_at(course.from),
-                  tick_at(course.to), look_stride);
-    std::vector<Entry> ours;
-    for (const double tolerance : {1e-4, 1e-5, 1e-6, 1e-7, 1e-8}) {
-        Entry entry =
-            measured(course, reference, [&] { return our_machine(course, tolerance); });
-        entry.solver = tolerance == Tolerance{}.relative ? "own stepper (default)" : "own stepper";
-        entry.tolerance = tolerance;
-        print(course, entry);
-        ours.push_back(entry);
-    }
-    struct Mode {
-        const char* name;
-        CvodeMatrix matrix;
-    };
-    for (const Mode& mode : {Mode{"CVODE, own quotients", CvodeMatrix::quotient_dense},
-                             Mode{"CVODE, our Jacobian", CvodeMatrix::analytic_dense},
-                             Mode{"CVODE, the same, KLU", CvodeMatrix::analytic_klu}}) {
-        std::vector<Entry> theirs;
-        for (const double tolerance : {1e-4, 1e-5, 1e-6, 1e-7, 1e-8}) {
-            Entry entry = measured(course, reference, [&] {
-                return CvodeMachine(mower(), course.commands, {tolerance, tolerance, mode.matrix});
-            });
-            entry.solver = mode.name;
-            entry.tolerance = tolerance;
-            print(course, entry);
-            theirs.push_back(entry);
-        }
-        for (const Entry& entry : ours) {
-            std::printf("    at error %.2e: CVODE takes %6.2f times as long\n", entry.error,
-                        seconds_at(theirs, entry.error) / entry.seconds);
-        }
+    std::printf("\n%s: %.0f s to %.0f s\n", course.title, course.from, course.to);
+    std::printf("  %-22s %7s %14s %11s %9s %8s %7s %9s %8s  %s\n", "solver", "tol", "wall time",
+                "real time", "error", "steps", "failed", "rates", "factors", "worst reading");
+    const Truth truth(course);
+    const auto ours = run_ours(course, truth);
+    const auto out_of_the_box =
+        run_cvode(course, truth, "CVODE, own quotients", CvodeMatrix::quotient_dense);
+    const auto dense = run_cvode(course, truth, "CVODE, our Jacobian", CvodeMatrix::analytic_dense);
+    const auto sparse = run_cvode(course, truth, "CVODE, the same, KLU", CvodeMatrix::analytic_klu);
+    for (const Entry& entry : ours) {
+        std::printf("  at error %.1e CVODE takes %.1f times as long out of the box, %.1f with our "
+                    "Jacobian, %.1f with KLU\n",
+                    entry.error, seconds_at(out_of_the_box, entry.error) / entry.seconds,
+                    seconds_at(dense, entry.error) / entry.seconds,
+                    seconds_at(sparse, entry.error) / entry.seconds);
     }
 }
 
@@ -180,10 +200,10 @@ std::vector<TimedCommand> mowing(double from, double to)
 
 int main()
 {
-    std::setvbuf(stdout, nullptr, _IOLBF, 0); // a line at a time, also into a pipe
+    std::setvbuf(stdout, nullptr, _IOLBF, 0); // a line at a time, into a pipe too
     compare({"Governed load, steady", after_cold_start({set(50.0, "load", 0.6)}), 300.0, 900.0});
     compare({"Governed load, changing every second", mowing(300.0, 360.0), 300.0, 360.0});
-    compare({"Start, load steps, bowl vent shut and open, hot soak",
+    compare({"Start, load, bowl vent shut and open, hot soak",
              after_cold_start({set(60.0, "load", 0.7), break_at(70.0, "bowl_vent_plugged", 1.0),
                                break_at(85.0, "bowl_vent_plugged", 0.0), act(150.0, "stop")}),
              0.0, 600.0});

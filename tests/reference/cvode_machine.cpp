@@ -1,5 +1,7 @@
 #include "tests/reference/cvode_machine.hpp"
 
+#include "sim/error.hpp"
+
 #include <algorithm>
 
 using namespace sim;
@@ -63,7 +65,9 @@ void CvodeMachine::apply(const Command& command, std::span<double> state)
         state[parameters_.network().state_index(jump.state)] = jump.to;
     }
     if (!doing.fills.empty()) {
-        parameters_.network().fill(doing.fills, deed->to, state);
+        if (!parameters_.network().fill(doing.fills, deed->to, state)) {
+            throw RequestError("no chamber to fill");
+        }
     }
 }
 

@@ -25,7 +25,7 @@ void compare(const std::vector<TimedCommand>& commands, double until)
     const auto& readings = simulator.readings();
     const Record ours = record_of(simulator, readings.size(), 0, last, stride);
     const Record theirs = record_of(reference, readings.size(), 0, last, stride);
-    const auto errors = reading_errors(ours, theirs, readings);
+    const auto errors = reading_errors(ours, theirs, ranges_of(theirs, readings), readings);
     CAPTURE(worst_of(errors, tick_length * stride));
     CHECK(errors.front().share < 1e-3);
     MESSAGE("largest difference: " << 100.0 * errors.front().share << " % of the range of "

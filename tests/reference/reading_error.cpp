@@ -33,7 +33,23 @@ double resolution(const std::string& unit)
 
 } // namespace
 
+std::vector<double> ranges_of(const Record& run, const std::vector<Network::Reading>& readings)
+{
+    std::vector<double> ranges;
+    for (std::size_t r = 0; r < readings.size(); ++r) {
+        double low = run.front()[r];
+        double high = low;
+        for (const auto& row : run) {
+            low = std::min(low, row[r]);
+            high = std::max(high, row[r]);
+        }
+        ranges.push_back(std::max(high - low, resolution(readings[r].unit)));
+    }
+    return ranges;
+}
+
 std::vector<ReadingError> reading_errors(const Record& run, const Record& reference,
+                                         const std::vector<double>& ranges,
                                          const std::vector<Network::Reading>& readings)
 {
     std::vector<ReadingError> errors;
@@ -41,21 +57,15 @@ std::vector<ReadingError> reading_errors(const Record& run, const Record& refere
         if (readings[r].name.starts_with("audit.")) {
             continue;
         }
-        double low = reference.front()[r];
-        double high = low;
-        double most = 0.0;
-        std::size_t where = 0;
+        ReadingError error{readings[r].name, 0.0, ranges[r], 0};
         for (std::size_t k = 0; k < reference.size(); ++k) {
-            low = std::min(low, reference[k][r]);
-            high = std::max(high, reference[k][r]);
-            const double difference = std::abs(run[k][r] - reference[k][r]);
-            if (!(difference <= most)) { // a number that is none counts too
-                most = difference;
-                where = k;
+            const double share = std::abs(run[k][r] - reference[k][r]) / ranges[r];
+            if (!(share <= error.share)) { // a number that is none counts too
+                error.share = share;
+                error.row = k;
             }
         }
-        const double range = std::max(high - low, resolution(readings[r].unit));
-        errors.push_back({readings[r].name, most / range, range, where});
+        errors.push_back(error);
     }
     std::ranges::sort(errors, std::greater<>{}, &ReadingError::share);
     return errors;

@@ -26,7 +26,14 @@ Record record_of(Machine& machine, std::size_t reading_count, sim::Tick from, si
     return rows;
 }
 
-/// One reading's largest difference, as a share of its range over the whole run.
+/// How far each reading moves in a run, in SI.
+///
+/// A reading that moves less than its display resolves (1 Pa or 0.1 mm of fuel in a gauge, 1 mL/min,
+/// 0.01 mL, ...) is at rest: its differences count against that resolution.
+std::vector<double> ranges_of(const Record& run,
+                              const std::vector<sim::Network::Reading>& readings);
+
+/// One reading's largest difference, as a share of its range.
 struct ReadingError {
     std::string reading;
     double share = 0.0;
@@ -35,10 +42,8 @@ struct ReadingError {
 };
 
 /// The errors of all readings but the simulator's own audit, the worst first.
-///
-/// A reading that moves less in the whole run than its display resolves (0.1 mm of fuel in a
-/// gauge, 1 mL/min, 0.01 mL, ...) is at rest: its difference counts against that resolution.
 std::vector<ReadingError> reading_errors(const Record& run, const Record& reference,
+                                         const std::vector<double>& ranges,
                                          const std::vector<sim::Network::Reading>& readings);
 
 /// The first few as text, a line each; `row_seconds` is the time between looks.
