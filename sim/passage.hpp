@@ -79,7 +79,7 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
     const S fuel_weight = has_fuel * (1.0 - lower);
     const S water_weight = has_water * (lower + 1e-6);
     return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))),
-            water_weight / (fuel_weight + water_weight + 1e-12),
+            water_weight / (fuel_weight + water_weight + 1e-24),
             c.pressure + density * gravity * positive_part(over, 0.25 * height)};
 }
 

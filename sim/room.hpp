@@ -87,7 +87,7 @@ RoomView<S> view_room(const Room& room, const S& fuel, const S& light, const S& 
     const S saturated = gasoline_vapour_pressure(temperature, reid_left(room.fuel, light_share));
     // It takes a free surface to evaporate from: liquid, and gas over it. Fuel that would boil
     // makes its own bubbles, slowly.
-    const S wet = smooth_step(fill, 0.0, 0.03);
+    const S wet = smooth_step(fill - water_volume / whole, 0.0, 0.03);
     const S free = smooth_step(1.0 - fill, 0.0, 0.02);
     const S boiling = 0.02 * smooth_step(saturated - pressure, 0.0, 5e3);
     const S evaporation = wet * (free + boiling * (1.0 - free)) * (saturated - share * pressure) *

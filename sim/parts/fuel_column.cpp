@@ -76,7 +76,7 @@ struct FuelColumn {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        constexpr double trace = 1e-13; // m3; keeps the share a share in an empty column
+        constexpr double trace = 1e-11; // m3; keeps the share a share in an empty column
         const S water_volume = amount_there(in[water] * (1.0 / water_density), trace);
         const S volume =
             amount_there(in[fuel] / fuel_density(fuel_.density, in[temperature]), trace) +

@@ -58,7 +58,7 @@ TEST_SUITE("behaviour")
         CHECK(run.start(60.0, 1.0, 3) == 0);
     }
 
-    TEST_CASE("stopped hot with its bowl vent shut it spills over the lip; healthy it does not")
+    TEST_CASE("stopped hot with its bowl vent shut it spills over the lip, healthy it does not")
     {
         Run run;
         REQUIRE(run.start(1.0) > 0);
@@ -85,7 +85,7 @@ TEST_SUITE("behaviour")
         CHECK(run.read("nozzle.spill") < healthy.read("nozzle.spill") + 1.0);
     }
 
-    TEST_CASE("a cap vent shut starves the engine in minutes; loosening the cap brings it back")
+    TEST_CASE("a cap vent shut starves the engine in minutes, loosening the cap brings it back")
     {
         Run run;
         REQUIRE(run.start(1.0) > 0);
@@ -141,7 +141,7 @@ TEST_SUITE("behaviour")
         CHECK(run.speed() < 2000.0);
     }
 
-    TEST_CASE("an idle jet shut makes it hunt light; loaded it pulls well")
+    TEST_CASE("an idle jet shut makes it hunt light, loaded it pulls well")
     {
         Run run;
         REQUIRE(run.start(1.0) > 0);
@@ -277,7 +277,7 @@ TEST_SUITE("behaviour")
         CHECK(run.read("bowl.water") > 1.0);
     }
 
-    TEST_CASE("stale fuel starts hard first; warm it runs")
+    TEST_CASE("stale fuel starts hard first, warm it runs")
     {
         Run stale(-5.0);
         Run fresh(-5.0);

@@ -81,7 +81,7 @@ TEST_CASE("faults of the command line hold from the first row, over those of the
     CHECK(column({"--fault", "halved=0"}) == header + "0,30 1,30 2,0 ");
 }
 
-TEST_CASE("rows stand on ticks and say which; the last is not after the end")
+TEST_CASE("rows stand on ticks and say which, the last is not after the end")
 {
     const BlockAssets assets;
     const auto times = [](const std::string& length, const std::string& every) {

@@ -79,7 +79,7 @@ double largest_change(const Record& healthy, const Record& faulty)
 
 TEST_SUITE_BEGIN("laws");
 
-TEST_CASE("a fault of severity nothing changes no parameter; cured, it leaves none changed")
+TEST_CASE("a fault of severity nothing changes no parameter, cured, it leaves none changed")
 {
     for (const std::string& id : rig_ids()) {
         const auto rig = std::make_shared<const Rig>(load_rig(id));

@@ -31,9 +31,8 @@ CvodeMachine::CvodeMachine(std::shared_ptr<const Rig> rig, std::vector<TimedComm
 
 void CvodeMachine::stop_at_next_command()
 {
-    solver_.stop_at(next_ < commands_.size() && commands_[next_].at > 0
-                        ? time_of(commands_[next_].at)
-                        : never);
+    solver_.stop_at(
+        next_ < commands_.size() && commands_[next_].at > 0 ? time_of(commands_[next_].at) : never);
 }
 
 void CvodeMachine::advance(Tick to)

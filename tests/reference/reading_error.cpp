@@ -19,9 +19,13 @@ double resolution(const std::string& unit)
         double least;
     };
     static constexpr Row rows[] = {
-        {"kPa", 1.0},      {"mL/min", 1e-6 / 60.0}, {"mL", 1e-8}, {"mm", 1e-5}, {"degC", 0.01},
-        {"rpm", 0.1},      {"W", 0.1},              {"N m", 1e-3}, {"g/s", 1e-6}, {"%", 1e-4},
-        {"m", 1e-4},       {"", 1e-3},              {"mg", 1e-6}, {"mmol", 1e-3},
+        {"kPa", 1.0},   {"mL/min", 1e-6 / 60.0},
+        {"mL", 1e-8},   {"mm", 1e-5},
+        {"degC", 0.01}, {"rpm", 0.1},
+        {"W", 0.1},     {"N m", 1e-3},
+        {"g/s", 1e-6},  {"%", 1e-4},
+        {"m", 1e-4},    {"", 1e-3},
+        {"mg", 1e-6},   {"mmol", 1e-3},
     };
     for (const Row& row : rows) {
         if (unit == row.unit) {
@@ -75,9 +79,8 @@ std::string worst_of(const std::vector<ReadingError>& errors, double row_seconds
 {
     std::ostringstream text;
     for (std::size_t i = 0; i < std::min<std::size_t>(errors.size(), 10); ++i) {
-        text << errors[i].reading << ": " << 100.0 * errors[i].share << " % of "
-             << errors[i].range << " (SI) at " << static_cast<double>(errors[i].row) * row_seconds
-             << " s\n";
+        text << errors[i].reading << ": " << 100.0 * errors[i].share << " % of " << errors[i].range
+             << " (SI) at " << static_cast<double>(errors[i].row) * row_seconds << " s\n";
     }
     return text.str();
 }

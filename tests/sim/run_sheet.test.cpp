@@ -103,7 +103,7 @@ TEST_CASE("both lists of a run sheet may be left out")
     CHECK(read(R"({"format":1,"rig":"levers"})").commands.empty());
 }
 
-TEST_CASE("commands are sorted by time; those of one tick keep their order")
+TEST_CASE("commands are sorted by time, those of one tick keep their order")
 {
     const RunSheet sheet = read(R"({"format":1,"rig":"levers","commands":[
         {"at":"2 s","do":"set","control":"choke","to":0.1},
