@@ -56,6 +56,7 @@ template <class S>
 struct PortView {
     S cover; ///< share of the port under liquid
     S water; ///< share of that liquid which is water
+    S fuel;  ///< and which is fuel
     S push;  ///< pressure at the port
 };
 
@@ -65,7 +66,7 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
 {
     if (port.mixed) {
         const S share = c.water / (c.fill + 1e-6);
-        return {c.fill, share, c.pressure + density * c.fill * (gravity * port.rise)};
+        return {c.fill, share, 1.0 - share, c.pressure + density * c.fill * (gravity * port.rise)};
     }
     // Whatever the port's place: an empty chamber has no liquid to give, a full one no gas, and
     // one layer is no more than there is of it.
@@ -78,8 +79,8 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
     const S lower = smooth_step(water_over, 0.0, height);
     const S fuel_weight = has_fuel * (1.0 - lower);
     const S water_weight = has_water * (lower + 1e-6);
-    return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))),
-            water_weight / (fuel_weight + water_weight + 1e-24),
+    const S share = water_weight / (fuel_weight + water_weight + 1e-24);
+    return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))), share, 1.0 - share,
             c.pressure + density * gravity * positive_part(over, 0.25 * height)};
 }
 
@@ -147,7 +148,7 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
 
     const S liquid_flow = flow * liquid;
     const S gas_moles = flow * gas * up.pressure / (gas_constant * temperature);
-    const S fuel_flow = liquid_flow * (1.0 - water) * fuel_rho;
+    const S fuel_flow = liquid_flow * from.fuel * fuel_rho;
     return {fuel_flow,          fuel_flow * up.light,  liquid_flow * water * water_density,
             gas_moles * up.air, gas_moles * up.vapour, drop,
             liquid_flow};

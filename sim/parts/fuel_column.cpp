@@ -25,6 +25,7 @@ struct FuelColumn {
     enum In : std::size_t { fuel, water, temperature, horn, outlet, air_speed, spilled, reads };
     enum Out : std::size_t {
         height,
+        fuel_share,
         water_share,
         pressure_open,
         pressure_rest,
@@ -49,6 +50,7 @@ struct FuelColumn {
         w.read(w.of("horn", "air_speed"));
         w.read(w.own("spilled"));
         w.publish("height");
+        w.publish("fuel_share");
         w.publish("water_share");
         w.publish("pressure_open");
         w.publish("pressure_rest");
@@ -76,13 +78,14 @@ struct FuelColumn {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        constexpr double trace = 1e-11; // m3; keeps the share a share in an empty column
-        const S water_volume = amount_there(in[water] * (1.0 / water_density), trace);
-        const S volume =
-            amount_there(in[fuel] / fuel_density(fuel_.density, in[temperature]), trace) +
-            water_volume;
+        // Shares in proportion to what there is, so that each ends with it; a cubic tenth of a
+        // millimetre or so keeps them defined in an empty column.
+        const S fuel_volume = in[fuel] / fuel_density(fuel_.density, in[temperature]);
+        const S water_volume = in[water] * (1.0 / water_density);
+        const S volume = fuel_volume + water_volume;
         out[height] = volume * (1.0 / area_);
-        out[water_share] = water_volume / (volume + 1e-18);
+        out[fuel_share] = fuel_volume / (volume + 1e-12);
+        out[water_share] = water_volume / (volume + 1e-12);
         out[pressure_open] = in[outlet] + (in[horn] - in[outlet]) * bleed_share_;
         out[pressure_rest] = outside_;
         // The lip is a millimetre or so of rounded edge: fuel begins to leave just under it.

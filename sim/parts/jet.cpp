@@ -23,6 +23,7 @@ struct Jet {
     enum In : std::size_t {
         a,
         height = a + contents_count,
+        fuel_share,
         water_share,
         pressure_open,
         pressure_rest,
@@ -35,7 +36,8 @@ struct Jet {
     {
         place_ = w.port("a", "jet");
         read_contents(w, "a");
-        for (const char* name : {"height", "water_share", "pressure_open", "pressure_rest"}) {
+        for (const char* name :
+             {"height", "fuel_share", "water_share", "pressure_open", "pressure_rest"}) {
             w.read(w.of("column", name));
         }
         w.read(w.of("engine", "speed"));
@@ -100,7 +102,7 @@ private:
         const S none = top * 0.0;
         const Contents<S> column{top, none, none, none + 1.0, none, bowl.light, bowl.temperature};
         const PortView<S> above{smooth_step(in[height], 0.0, shape_.port_height), in[water_share],
-                                top + rho * in[height] * (gravity * upright_)};
+                                in[fuel_share], top + rho * in[height] * (gravity * upright_)};
         return passage_flow(shape_, resistance_, bowl, foot, column, above);
     }
 

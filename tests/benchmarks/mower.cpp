@@ -37,8 +37,7 @@ struct Truth {
     explicit Truth(const Course& course) : readings(Simulator(mower()).readings())
     {
         CvodeMachine machine(mower(), course.commands, {1e-10, 1e-10, CvodeMatrix::analytic_klu});
-        Record whole =
-            record_of(machine, readings.size(), 0, tick_at(course.to), look_stride);
+        Record whole = record_of(machine, readings.size(), 0, tick_at(course.to), look_stride);
         ranges = ranges_of(whole, readings);
         whole.erase(whole.begin(), whole.begin() + tick_at(course.from) / look_stride);
         record = std::move(whole);

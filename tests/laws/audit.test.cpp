@@ -63,7 +63,8 @@ TEST_CASE("through an hour of faults and tilts no fuel and no air is lost or mad
     double worst_air = 0.0;
     for (Tick at = 0; at <= 3600'000; at += 500) {
         simulator.advance(at);
-        worst_fuel = std::max(worst_fuel, std::abs(simulator.fuel_error()) / simulator.fuel_total());
+        worst_fuel =
+            std::max(worst_fuel, std::abs(simulator.fuel_error()) / simulator.fuel_total());
         worst_air = std::max(worst_air, std::abs(simulator.air_error()) / air_handled(simulator));
     }
     CHECK(air_handled(simulator) > 100.0); // it did run: some 0.1 mol of air each second

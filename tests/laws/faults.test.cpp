@@ -38,9 +38,8 @@ Record run_with(const std::shared_ptr<const Rig>& rig, const std::string& fault,
     }
     auto commands = rig->default_sheet.commands;
     const double end = rig->default_length;
-    for (const TimedCommand& more :
-         {act(end, "stop"), set(end + 20.0, "choke", 1.0), act(end + 21.0, "pull_cord"),
-          set(end + 24.0, "choke", 0.0)}) {
+    for (const TimedCommand& more : {act(end, "stop"), set(end + 20.0, "choke", 1.0),
+                                     act(end + 21.0, "pull_cord"), set(end + 24.0, "choke", 0.0)}) {
         commands.push_back(more);
     }
     for (const TimedCommand& timed : commands) {

@@ -39,8 +39,7 @@ std::vector<Simulator> starting_points()
         points.push_back(machine_after({}, 0.0, weather));
         points.push_back(machine_after({set(0.0, "tap", 1.0)}, 25.0, weather));
         points.push_back(machine_after(cold_start(), 60.0, weather));
-        points.push_back(
-            machine_after(after_cold_start({set(50.0, "load", 0.9)}), 200.0, weather));
+        points.push_back(machine_after(after_cold_start({set(50.0, "load", 0.9)}), 200.0, weather));
         points.push_back(machine_after(
             after_cold_start({set(50.0, "load", 1.0), act(190.0, "stop")}), 200.0, weather));
     }

@@ -40,7 +40,8 @@ std::set<std::string> paths_in(const std::string& text)
 
 TEST_SUITE_BEGIN("laws");
 
-TEST_CASE("the model includes nothing but itself, the standard library and, where it reads files, JSON")
+TEST_CASE(
+    "the model includes nothing but itself, the standard library and, where it reads files, JSON")
 {
     static const std::set<std::string> json{"json_parse.hpp", "json_reader.hpp"};
     for (const auto& file : sources_under("sim")) {
@@ -51,8 +52,8 @@ TEST_CASE("the model includes nothing but itself, the standard library and, wher
             if (name.starts_with('<') && name.find_first_of("./") != std::string::npos) {
                 const bool is_json =
                     name == "<nlohmann/json.hpp>" && json.contains(file.filename().string());
-                const bool is_system = name == "<unistd.h>" || name == "<fcntl.h>" ||
-                                       name.starts_with("<sys/");
+                const bool is_system =
+                    name == "<unistd.h>" || name == "<fcntl.h>" || name.starts_with("<sys/");
                 CHECK((is_json || is_system));
             }
         }

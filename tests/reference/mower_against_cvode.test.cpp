@@ -27,11 +27,12 @@ void compare(const std::vector<TimedCommand>& commands, double until)
     const Record theirs = record_of(reference, readings.size(), 0, last, stride);
     const auto errors = reading_errors(ours, theirs, ranges_of(theirs, readings), readings);
     CAPTURE(worst_of(errors, tick_length * stride));
-    // The bowl's vent is wide: 0.001 Pa, a ten-thousandth of a millimetre of fuel, moves its air
-    // flow by half a per cent of its range, and neither solver holds the pressure closer than that.
+    // Two holes to the open air are wide for what they pass: 0.001 Pa, a ten-thousandth of a
+    // millimetre of fuel, moves their air flow by half a per cent of its range.
     for (const auto& error : errors) {
         CAPTURE(error.reading);
-        CHECK(error.share < (error.reading == "bowl_vent.air" ? 1e-2 : 1e-3));
+        const bool is_wide = error.reading == "bowl_vent.air" || error.reading == "bulb_hole.air";
+        CHECK(error.share < (is_wide ? 1e-2 : 1e-3));
     }
     MESSAGE("largest difference: " << 100.0 * errors.front().share << " % of the range of "
                                    << errors.front().reading);
