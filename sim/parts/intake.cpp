@@ -28,13 +28,14 @@ struct Intake {
     Ratio idle_stop;
     Ratio duty;
 
-    enum In : std::size_t { runner_pressure, opening, reads };
+    enum In : std::size_t { runner_pressure, opening, runner_air, reads };
     enum Out : std::size_t { air, horn, throat, edge, speed, writes };
 
     void wire(Wiring& w)
     {
         w.read(w.of("runner", "pressure"));
         w.read(w.of("throttle", "opening"));
+        w.read(w.of("runner", "air"));
         w.flow("air_flow", {{w.of("runner", "air"), 1.0}, {w.of("outside", "air"), -1.0}});
         w.publish("horn_pressure");
         w.publish("throat_pressure");
@@ -82,7 +83,11 @@ struct Intake {
         const S outside = in[runner_pressure] * 0.0 + outside_;
         const S drawn = isentropic_flow(area, outside, in[runner_pressure], temperature_, 2e-5);
         const S head = drawn * drawn * (0.5 / density_);
-        out[air] = drawn * (duty.si / air_molar_mass);
+        // Vapour may fill a runner at rest; what then comes back out is air only while there is
+        // some.
+        const S given =
+            value_of(drawn) < 0.0 ? drawn * smooth_step(in[runner_air], 0.0, 1e-4) : drawn;
+        out[air] = given * (duty.si / air_molar_mass);
         out[horn] = outside_ - head * filter_loss_;
         const S behind_choke = out[horn] - head * choke_loss_;
         out[throat] = behind_choke - head * (1.0 / (throat_area_ * throat_area_));

@@ -12,12 +12,13 @@ struct Joint {
     Area gap;
     Ratio duty;
 
-    enum In : std::size_t { runner_pressure, reads };
+    enum In : std::size_t { runner_pressure, runner_air, reads };
     enum Out : std::size_t { air, writes };
 
     static void wire(Wiring& w)
     {
         w.read(w.of("runner", "pressure"));
+        w.read(w.of("runner", "air"));
         w.flow("air_flow", {{w.of("runner", "air"), 1.0}, {w.of("outside", "air"), -1.0}});
         w.reading("air_flow", "g/s");
     }
@@ -33,8 +34,10 @@ struct Joint {
     {
         const S outside = in[runner_pressure] * 0.0 + outside_;
         const S area = in[runner_pressure] * 0.0 + 0.62 * gap.si;
-        out[air] = isentropic_flow(area, outside, in[runner_pressure], temperature_, 2e-5) *
-                   (duty.si / air_molar_mass);
+        const S leaked = isentropic_flow(area, outside, in[runner_pressure], temperature_, 2e-5);
+        const S given =
+            value_of(leaked) < 0.0 ? leaked * smooth_step(in[runner_air], 0.0, 1e-4) : leaked;
+        out[air] = given * (duty.si / air_molar_mass);
     }
 
     static void show(const double* /*in*/, const double* out, double* shown)

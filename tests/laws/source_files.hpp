@@ -33,8 +33,8 @@ inline std::vector<std::filesystem::path> sources_under(const std::string& folde
 inline bool has_word(const std::string& text, const std::string& word)
 {
     const auto is_part_of_word = [&](std::size_t at) {
-        return at < text.size() && (std::isalnum(static_cast<unsigned char>(text[at])) != 0 ||
-                                    text[at] == '_');
+        return at < text.size() &&
+               (std::isalnum(static_cast<unsigned char>(text[at])) != 0 || text[at] == '_');
     };
     for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
         if (!(at > 0 && is_part_of_word(at - 1)) && !is_part_of_word(at + word.size())) {

@@ -28,8 +28,8 @@ Record record_of(Machine& machine, std::size_t reading_count, sim::Tick from, si
 
 /// How far each reading moves in a run, in SI.
 ///
-/// A reading that moves less than its display resolves (1 Pa or 0.1 mm of fuel in a gauge, 1 mL/min,
-/// 0.01 mL, ...) is at rest: its differences count against that resolution.
+/// A reading that moves less than its display resolves (1 Pa or 0.1 mm of fuel in a gauge, 1
+/// mL/min, 0.01 mL, ...) is at rest: its differences count against that resolution.
 std::vector<double> ranges_of(const Record& run,
                               const std::vector<sim::Network::Reading>& readings);
 

@@ -122,8 +122,8 @@ std::vector<double> difference_column(Network& network, std::vector<double> stat
     network.evaluate(state, below);
     const double taken = (middle + step) - (middle - step);
     for (std::size_t i = 0; i < n; ++i) {
-        above[i] = (above[i] - below[i]) / taken * network.states()[j].scale /
-                   network.states()[i].scale;
+        above[i] =
+            (above[i] - below[i]) / taken * network.states()[j].scale / network.states()[i].scale;
     }
     return above;
 }
@@ -167,7 +167,8 @@ Worst worst_entry(Network& network, const std::vector<double>& state, double row
 TEST_SUITE_BEGIN("sim");
 
 // Outside check: central differences of the same equations. States that rest at nothing sit exactly
-// where a smooth corner begins, so each is moved off it, by more and by less than the corner's width.
+// where a smooth corner begins, so each is moved off it, by more and by less than the corner's
+// width.
 TEST_CASE("the network's Jacobian is the derivative of its rates wherever a run leads")
 {
     std::mt19937_64 random(1);
@@ -214,8 +215,8 @@ TEST_CASE("what leaves one part arrives in another, whatever the state")
             std::vector<double> rates(network.state_count());
             for (std::size_t i = 0; i < rates.size(); ++i) {
                 const StateInfo& info = network.states()[i];
-                moment.state[i] = std::clamp(moment.state[i] + spread(random) * info.scale,
-                                             info.low, info.high);
+                moment.state[i] =
+                    std::clamp(moment.state[i] + spread(random) * info.scale, info.low, info.high);
             }
             network.evaluate(moment.state, rates);
             for (const auto share : {&StateInfo::fuel, &StateInfo::air}) {
@@ -266,22 +267,20 @@ TEST_CASE("a network that cannot be put together says why")
     PartSpec lonely;
     lonely.id = "mirror";
     lonely.kind = "test_mirror";
-    CHECK_THROWS_WITH_AS(Network({lonely}), "part mirror of kind test_mirror needs a link \"other\"",
-                         RequestError);
-    lonely.links["other"] = "nobody";
     CHECK_THROWS_WITH_AS(Network({lonely}),
-                         "part mirror reads nobody.image, which no part gives", RequestError);
+                         "part mirror of kind test_mirror needs a link \"other\"", RequestError);
+    lonely.links["other"] = "nobody";
+    CHECK_THROWS_WITH_AS(Network({lonely}), "part mirror reads nobody.image, which no part gives",
+                         RequestError);
     PartSpec facing = lonely;
     lonely.links["other"] = "facing";
     facing.id = "facing";
     facing.links["other"] = "mirror";
     CHECK_THROWS_WITH_AS(Network({lonely, facing}),
-                         "the signals of the parts depend on each other in a circle",
-                         RequestError);
+                         "the signals of the parts depend on each other in a circle", RequestError);
     lonely.links["other"] = "mirror";
     CHECK_THROWS_WITH_AS(Network({lonely}),
-                         "the signals of the parts depend on each other in a circle",
-                         RequestError);
+                         "the signals of the parts depend on each other in a circle", RequestError);
 }
 
 TEST_SUITE_END();

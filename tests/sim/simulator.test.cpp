@@ -28,12 +28,11 @@ constexpr Tick last = 60000;
 /// A start that has every kind of command in it, some at one tick, some between any frames.
 std::vector<TimedCommand> busy_run()
 {
-    return after_cold_start({set(47.003, "load", 0.4), set(49.5, "tilt_side", 20.0),
-                             act(49.5, "press_primer"), act(50.011, "release_primer"),
-                             break_at(50.5, "test_vent", 1.0), set(51.0, "load", 1.0),
-                             set(51.001, "load", 0.0), set(52.0, "tilt_side", 0.0),
-                             act(53.0, "refuel", 0.95), break_at(54.0, "test_vent", 0.3),
-                             act(55.017, "stop")});
+    return after_cold_start(
+        {set(47.003, "load", 0.4), set(49.5, "tilt_side", 20.0), act(49.5, "press_primer"),
+         act(50.011, "release_primer"), break_at(50.5, "test_vent", 1.0), set(51.0, "load", 1.0),
+         set(51.001, "load", 0.0), set(52.0, "tilt_side", 0.0), act(53.0, "refuel", 0.95),
+         break_at(54.0, "test_vent", 0.3), act(55.017, "stop")});
 }
 
 /// Everything seen of a run: state and readings, one row per tick of `looks`.
@@ -192,16 +191,16 @@ TEST_CASE("a command that cannot be done says why")
 {
     Simulator simulator(mower());
     CHECK(simulator.check(SetControl{"choke", 0.5}).empty());
-    CHECK(simulator.check(SetControl{"chock", 0.5}).starts_with(
-        "there is no control \"chock\"; did you mean \"choke\"?"));
+    CHECK(simulator.check(SetControl{"chock", 0.5})
+              .starts_with("there is no control \"chock\"; did you mean \"choke\"?"));
     CHECK(simulator.check(SetControl{"choke", 1.5}) ==
           "control choke: 1.5 is out of range; allowed: 0 to 1");
     CHECK(simulator.check(SetControl{"tilt_side", -91.0}) ==
           "control tilt_side: -91 is out of range; allowed: -90 to 90 deg");
     CHECK(simulator.check(SetControl{"choke", std::nan("")}) ==
           "control choke: nan is out of range; allowed: 0 to 1");
-    CHECK(simulator.check(Do{"pull_chord", 0.0}).starts_with(
-        "there is no doing \"pull_chord\"; did you mean \"pull_cord\"?"));
+    CHECK(simulator.check(Do{"pull_chord", 0.0})
+              .starts_with("there is no doing \"pull_chord\"; did you mean \"pull_cord\"?"));
     CHECK(simulator.check(Do{"refuel", 1.1}) == "refuel: 1.1 is out of range; allowed: 0 to 1");
     CHECK(simulator.check(Do{"pull_cord", 7.0}).empty());
     CHECK(simulator.check(SetFault{"no_such_fault", 1.0})
