@@ -8,8 +8,8 @@ namespace sim {
 ///
 /// relative: of a state's own size; absolute: in units of the state's `scale`
 struct Tolerance {
-    double relative = 2e-7;
-    double absolute = 2e-7;
+    double relative = 5e-8;
+    double absolute = 5e-8;
 };
 
 /// One accepted step and its interior.

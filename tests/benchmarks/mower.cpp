@@ -1,5 +1,5 @@
 // How fast the mower runs with its own stepper and with SUNDIALS CVODE on the same equations, each
-// at several tolerances, with the error of the readings against CVODE at 1e-10. One core.
+// at several tolerances, with the error of the readings against CVODE at 1e-11. One core.
 
 #include "tests/reference/cvode_machine.hpp"
 #include "tests/reference/reading_error.hpp"
@@ -9,6 +9,7 @@
 #include <chrono>
 #include <cmath>
 #include <cstdio>
+#include <limits>
 #include <random>
 
 using namespace sim;
@@ -16,8 +17,12 @@ using namespace tests;
 
 namespace {
 
-constexpr int repetitions = 5;
+constexpr std::size_t most_repetitions = 5;
+/// No more repetitions once they have taken this long together.
+constexpr double patience = 1.0; // s
 constexpr Tick look_stride = 100;
+/// Some ten seconds of CVODE; at loose tolerances it may chatter about a valve without end.
+constexpr long most_steps = 100'000;
 
 Tick tick_at(double seconds)
 {
@@ -32,11 +37,11 @@ struct Course {
     double to;
 };
 
-/// What is right on a course: CVODE at 1e-10, and the ranges of the readings from the shelf on.
+/// What is right on a course: CVODE at 1e-11, and the ranges of the readings from the shelf on.
 struct Truth {
     explicit Truth(const Course& course) : readings(Simulator(mower()).readings())
     {
-        CvodeMachine machine(mower(), course.commands, {1e-10, 1e-10, CvodeMatrix::analytic_klu});
+        CvodeMachine machine(mower(), course.commands, {1e-11, 1e-11, CvodeMatrix::analytic_klu});
         Record whole = record_of(machine, readings.size(), 0, tick_at(course.to), look_stride);
         ranges = ranges_of(whole, readings);
         whole.erase(whole.begin(), whole.begin() + tick_at(course.from) / look_stride);
@@ -84,7 +89,8 @@ Entry measured(const Course& course, const Truth& truth, double tolerance, Make 
     Entry entry;
     entry.tolerance = tolerance;
     std::vector<double> times;
-    for (int i = 0; i < repetitions; ++i) {
+    double spent = 0.0;
+    while (times.size() < most_repetitions && spent < patience) {
         auto machine = make();
         machine.advance(tick_at(course.from));
         const Counts before = counts_of(machine);
@@ -92,6 +98,7 @@ Entry measured(const Course& course, const Truth& truth, double tolerance, Make 
         machine.advance(tick_at(course.to));
         const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
         times.push_back(taken.count());
+        spent += taken.count();
         const Counts after = counts_of(machine);
         entry.counts = {after.steps - before.steps, after.failed - before.failed,
                         after.evaluations - before.evaluations,
@@ -109,9 +116,12 @@ Entry measured(const Course& course, const Truth& truth, double tolerance, Make 
 }
 
 /// Wall time at an error, straight in the logarithms between the entries around it; beyond them all
-/// that of the entry next to it.
+/// that of the entry next to it. Without end when there are none.
 double seconds_at(std::vector<Entry> entries, double error)
 {
+    if (entries.empty()) {
+        return std::numeric_limits<double>::infinity();
+    }
     std::ranges::sort(entries, {}, &Entry::error);
     const auto above = std::ranges::lower_bound(entries, error, {}, &Entry::error);
     if (above == entries.begin()) {
@@ -136,7 +146,7 @@ void print(const Course& course, const char* solver, const Entry& entry)
 std::vector<Entry> run_ours(const Course& course, const Truth& truth)
 {
     std::vector<Entry> entries;
-    for (const double tolerance : {1e-4, 1e-5, 1e-6, 1e-7, 1e-8}) {
+    for (const double tolerance : {1e-5, 1e-6, Tolerance{}.relative, 1e-8}) {
         entries.push_back(measured(course, truth, tolerance, [&] {
             Simulator simulator(mower(), {}, {tolerance, tolerance});
             for (const TimedCommand& timed : course.commands) {
@@ -154,11 +164,17 @@ std::vector<Entry> run_cvode(const Course& course, const Truth& truth, const cha
                              CvodeMatrix matrix)
 {
     std::vector<Entry> entries;
-    for (const double tolerance : {1e-5, 1e-6, 1e-7, 1e-8, 1e-9}) {
-        entries.push_back(measured(course, truth, tolerance, [&] {
-            return CvodeMachine(mower(), course.commands, {tolerance, tolerance, matrix});
-        }));
-        print(course, name, entries.back());
+    for (const double tolerance : {1e-5, 1e-6, 1e-7, 1e-8}) {
+        try {
+            entries.push_back(measured(course, truth, tolerance, [&] {
+                return CvodeMachine(mower(), course.commands,
+                                    {tolerance, tolerance, matrix, most_steps});
+            }));
+            print(course, name, entries.back());
+        } catch (const std::runtime_error& error) {
+            std::printf("  %-22s %7.0e   gave up after %ld steps (%s)\n", name, tolerance,
+                        most_steps, error.what());
+        }
     }
     return entries;
 }
@@ -200,11 +216,11 @@ std::vector<TimedCommand> mowing(double from, double to)
 int main()
 {
     std::setvbuf(stdout, nullptr, _IOLBF, 0); // a line at a time, into a pipe too
-    compare({"Governed load, steady", after_cold_start({set(50.0, "load", 0.6)}), 300.0, 900.0});
-    compare({"Governed load, changing every second", mowing(300.0, 360.0), 300.0, 360.0});
-    compare({"Start, load, bowl vent shut and open, hot soak",
-             after_cold_start({set(60.0, "load", 0.7), break_at(70.0, "bowl_vent_plugged", 1.0),
-                               break_at(85.0, "bowl_vent_plugged", 0.0), act(150.0, "stop")}),
-             0.0, 600.0});
+    compare({"Governed load, steady", after_cold_start({set(50.0, "load", 0.6)}), 100.0, 400.0});
+    compare({"Governed load, changing every second", mowing(70.0, 90.0), 70.0, 90.0});
+    compare({"Load, bowl vent shut and open, hot soak",
+             after_cold_start({set(60.0, "load", 0.7), break_at(65.0, "bowl_vent_plugged", 1.0),
+                               break_at(70.0, "bowl_vent_plugged", 0.0), act(80.0, "stop")}),
+             60.0, 300.0});
     return 0;
 }

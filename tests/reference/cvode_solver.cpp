@@ -137,7 +137,7 @@ void CvodeSolver::Memory::set_up(const CvodeOptions& options)
     require(CVodeInit(cvode.get(), rates_at, 0.0, state.get()), "CVodeInit");
     require(CVodeSVtolerances(cvode.get(), options.relative, absolute.get()), "CVodeSVtolerances");
     require(CVodeSetUserData(cvode.get(), this), "CVodeSetUserData");
-    require(CVodeSetMaxNumSteps(cvode.get(), 100'000'000), "CVodeSetMaxNumSteps");
+    require(CVodeSetMaxNumSteps(cvode.get(), options.most_steps), "CVodeSetMaxNumSteps");
     set_up_matrix(options.matrix);
 }
 

@@ -22,6 +22,7 @@ struct CvodeOptions {
     double relative = 1e-9;
     double absolute = 1e-9;
     CvodeMatrix matrix = CvodeMatrix::analytic_klu;
+    long most_steps = 100'000'000; ///< in one `advance`, before it gives up
 };
 
 /// Counts of the work CVODE did, restarts included.
