@@ -18,6 +18,7 @@ struct Appearance {
 /// Opens the program's window.
 struct WindowRequest {
     Appearance appearance;
+    std::optional<std::string> rig; ///< the machine; the first one when absent
 };
 
 /// Takes a picture of a scene.
@@ -25,6 +26,7 @@ struct WindowRequest {
 /// unit:    at_seconds is the time on the machine's own clock
 struct ShotRequest {
     std::string scene;
+    std::optional<std::string> rig;   ///< the machine; that of the sheet, or the first, when absent
     std::optional<std::string> sheet; ///< the run sheet's file; the rig's default run when absent
     double at_seconds = 30.0;
     Appearance appearance;
@@ -33,12 +35,12 @@ struct ShotRequest {
 
 /// Shows the bench until the person closes it; gives the program's exit code.
 ///
-/// throws:  RequestError when there is no display; AssetError when an asset is wrong
+/// throws:  RequestError for an unknown rig or no display; AssetError when an asset is wrong
 int open_window(const WindowRequest& request);
 
 /// Writes the picture of a scene; gives the program's exit code.
 ///
-/// throws:  RequestError for an unknown scene, no display or a file that cannot be written;
+/// throws:  RequestError for an unknown scene or rig, no display or a file that cannot be written;
 ///          AssetError when an asset or the run sheet is wrong
 int take_shot(const ShotRequest& request);
 

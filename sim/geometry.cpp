@@ -1,5 +1,7 @@
 #include "geometry.hpp"
 
+#include <algorithm>
+
 namespace sim {
 
 Port find_port(const PortPlace& place, Vector up)
@@ -14,6 +16,12 @@ Port find_port(const PortPlace& place, Vector up)
     const double tall =
         box.size.x * std::abs(up.x) + box.size.y * std::abs(up.y) + box.size.z * std::abs(up.z);
     return {tall, dot(box.centre - place.point, up) - 0.5 * tall, false};
+}
+
+Tilt tilt_for(Vector up)
+{
+    const double length = std::sqrt(dot(up, up));
+    return {{std::asin(std::clamp(-up.x / length, -1.0, 1.0))}, {std::atan2(-up.y, up.z)}};
 }
 
 Vector tilted_up(Angle forward, Angle side)

@@ -56,6 +56,15 @@ struct Port {
 /// The port at a place, for a given direction of `up`. A place without a chamber is always bare.
 Port find_port(const PortPlace& place, Vector up);
 
+/// How far to tip, nose down and then left side down, so that `up` points away from the earth.
+///
+/// valid:   any direction but none; forward comes out within a right angle, side within two
+struct Tilt {
+    Angle forward;
+    Angle side;
+};
+Tilt tilt_for(Vector up);
+
 /// The direction away from the earth, in machine axes, after tipping the nose down by `forward` and
 /// then the left side down by `side`.
 Vector tilted_up(Angle forward, Angle side);

@@ -234,8 +234,14 @@ double& Network::parameter(std::string_view part, std::string_view name)
 
 void Network::prepare(const Surroundings& surroundings)
 {
-    for (const auto& part : parts_) {
-        part->prepare(surroundings);
+    for (std::size_t p = 0; p < parts_.size(); ++p) {
+        parts_[p]->prepare(surroundings);
+        Bound& bound = bound_[p];
+        bound.is_shut = parts_[p]->is_shut();
+        if (bound.is_shut) {
+            std::fill_n(values_.begin() + static_cast<std::ptrdiff_t>(bound.first_out),
+                        bound.targets.size(), 0.0);
+        }
     }
 }
 
@@ -272,6 +278,9 @@ void Network::evaluate(std::span<const double> state, std::span<double> rates)
     std::ranges::fill(rates, 0.0);
     for (const std::size_t p : order_) {
         Bound& bound = bound_[p];
+        if (bound.is_shut) {
+            continue;
+        }
         gather(bound);
         parts_[p]->evaluate(bound.x.data(), values_.data() + bound.first_out);
         for (std::size_t k = 0; k < bound.targets.size(); ++k) {
@@ -292,6 +301,9 @@ void Network::differentiate(std::span<const double> state, std::span<double> rat
     gradients_[0] = 1.0;
     for (const std::size_t p : order_) {
         Bound& bound = bound_[p];
+        if (bound.is_shut) {
+            continue;
+        }
         gather(bound);
         parts_[p]->differentiate(bound.x.data(), values_.data() + bound.first_out,
                                  bound.slopes.data());

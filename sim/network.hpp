@@ -82,6 +82,7 @@ private:
         std::vector<double> slopes;
         std::size_t first_shown = 0;
         std::size_t shown_count = 0;
+        bool is_shut = false;
     };
 
     std::map<std::string, std::uint32_t, std::less<>> wire(const std::vector<PartSpec>& specs,

@@ -22,6 +22,7 @@
 //     to the rates of states. One flow goes out of one state and into another, so nothing is lost;
 //   - `prepare`: constants that follow from parameters and surroundings;
 //   - `evaluate`: a template on the scalar. With Dual numbers the same lines give the Jacobian;
+//   - if it can be as good as not there (a crack of no area), `is_shut`: it is then passed by;
 //   - if it has states, `shelve`: what they are on the shelf;
 //   - if people read something of it, `show`.
 //
@@ -95,10 +96,13 @@ public:
 
     /// The id of the part linked under `role`; the rig reader has checked that it exists.
     [[nodiscard]] std::string link(std::string_view role) const;
+    [[nodiscard]] bool has_link(std::string_view role) const;
     /// The name `signal` of the part linked under `role`.
     [[nodiscard]] std::string of(std::string_view role, std::string_view signal) const;
     [[nodiscard]] std::string own(std::string_view name) const;
     [[nodiscard]] const Box& own_box() const { return spec_->box; }
+    /// The room inside the chamber linked under `role`.
+    [[nodiscard]] Box chamber_box(std::string_view role) const;
     /// A port of this part at its point `point` on the chamber linked under `role`.
     [[nodiscard]] PortPlace port(std::string_view role, std::string_view point) const;
     [[nodiscard]] Vector point(std::string_view name) const;
@@ -139,6 +143,9 @@ public:
     [[nodiscard]] virtual void* address() = 0;
     virtual void wire(Wiring& wiring) = 0;
     virtual void prepare(const Surroundings& surroundings) = 0;
+    /// Whether, as its parameters stand, it gives nothing at all whatever it reads: a crack of no
+    /// area. Asked after `prepare`; the network then passes it by.
+    [[nodiscard]] virtual bool is_shut() const = 0;
     virtual void shelve(const Surroundings& surroundings, std::span<double> states) const = 0;
     /// in -> out, both in the order of the kind's enums, in SI.
     virtual void evaluate(const double* in, double* out) const = 0;
@@ -195,6 +202,13 @@ public:
         if constexpr (requires(Kind & k) { k.prepare(surroundings); }) {
             kind_.prepare(surroundings);
         }
+    }
+    [[nodiscard]] bool is_shut() const override
+    {
+        if constexpr (requires(const Kind& k) { k.is_shut(); }) {
+            return kind_.is_shut();
+        }
+        return false;
     }
     void shelve(const Surroundings& surroundings, std::span<double> states) const override
     {

@@ -60,18 +60,16 @@ struct PortView {
     S push;  ///< pressure at the port
 };
 
-/// Looks at a port of height `height` through the chamber's contents.
+/// Looks at a port of height `height` through the chamber's contents, the port `raised` by a height
+/// over the place that `port` stands for.
 template <class S>
-PortView<S> view_port(const Port& port, double height, const Contents<S>& c, const S& density)
+PortView<S> view_moving_port(const Port& port, const S& raised, double height, const Contents<S>& c,
+                             const S& density)
 {
-    if (port.mixed) {
-        const S share = c.water / (c.fill + 1e-6);
-        return {c.fill, share, 1.0 - share, c.pressure + density * c.fill * (gravity * port.rise)};
-    }
     // Whatever the port's place: an empty chamber has no liquid to give, a full one no gas, and
     // one layer is no more than there is of it.
-    const S over = port.rise * c.fill + port.offset;
-    const S water_over = port.rise * c.water + port.offset;
+    const S over = port.rise * c.fill + port.offset - raised;
+    const S water_over = port.rise * c.water + port.offset - raised;
     const S wet = smooth_step(c.fill, 0.0, 2e-3);
     const S dry = smooth_step(1.0 - c.fill, 0.0, 1e-2);
     const S has_water = smooth_step(c.water, 0.0, 2e-3);
@@ -82,6 +80,18 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
     const S share = water_weight / (fuel_weight + water_weight + 1e-24);
     return {wet * (1.0 - dry * (1.0 - smooth_step(over, 0.0, height))), share, 1.0 - share,
             c.pressure + density * gravity * positive_part(over, 0.25 * height)};
+}
+
+/// Looks at a port of height `height` through the chamber's contents.
+template <class S>
+PortView<S> view_port(const Port& port, double height, const Contents<S>& c, const S& density)
+{
+    if (port.mixed) {
+        const S share = c.water / (c.fill + 1e-6);
+        return {c.fill, share, 1.0 - share, c.pressure + density * c.fill * (gravity * port.rise)};
+    }
+    const S still = c.fill * 0.0;
+    return view_moving_port(port, still, height, c, density);
 }
 
 /// What flows through a passage, positive from a to b.

@@ -235,8 +235,9 @@ std::optional<Fault> read_fault(const std::string& path, const Rig& rig)
     fault.where = node.at("where").text();
     fault.about = node.at("about").text();
     for (const JsonNode& machine : node.at("machines").items()) {
-        machine.allow_keys({"rig", "changes", "found", "cures"});
-        if (machine.at("rig").text() != rig.id) {
+        machine.allow_keys({"rigs", "changes", "found", "cures"});
+        const auto rigs = machine.at("rigs").items();
+        if (std::ranges::none_of(rigs, [&](const JsonNode& id) { return id.text() == rig.id; })) {
             continue;
         }
         fault.found = machine.at("found").text();
@@ -342,7 +343,7 @@ Rig load_rig_file(const std::string& path, const std::string& faults_folder)
 {
     const JsonNode node = JsonNode::load(path);
     node.allow_keys({"format", "id", "title", "fuel", "parts", "controls", "doings",
-                     "default_sheet", "default_length", "drawing"});
+                     "default_sheet", "default_length", "drawing", "tolerance"});
     node.require_format(1);
     Rig rig;
     rig.id = node.at("id").text();
@@ -356,6 +357,10 @@ Rig load_rig_file(const std::string& path, const std::string& faults_folder)
         if (auto fault = read_fault(file, rig)) {
             rig.faults.push_back(std::move(*fault));
         }
+    }
+    if (node.has("tolerance")) {
+        const double tolerance = node.at("tolerance").number_between(1e-12, 1e-2);
+        rig.tolerance = {tolerance, tolerance};
     }
     rig.default_length = node.at("default_length").quantity(Dimension::duration);
     rig.drawing = node.at("drawing").dump();

@@ -2,6 +2,7 @@
 
 #include "command.hpp"
 #include "part.hpp"
+#include "tolerance.hpp"
 
 #include <optional>
 
@@ -68,6 +69,7 @@ struct Rig {
     std::vector<Control> controls;
     std::vector<Doing> doings;
     std::vector<Fault> faults;
+    Tolerance tolerance;
     RunSheet default_sheet;
     double default_length = 120.0;
     std::string drawing; ///< the rig file's "drawing" value as JSON text, read by the screen

@@ -74,6 +74,34 @@ Command read_doing(const JsonNode& node, const Rig& rig)
     return Do{doing->id, node.at("to").number_between(0.0, 1.0)};
 }
 
+/// A whole attitude at once: the direction in the machine's axes that is to point up, as three
+/// numbers of any size. It becomes the two tilts.
+std::array<Command, 2> read_attitude(const JsonNode& node, const Rig& rig)
+{
+    node.allow_keys({"at", "do", "control", "to"});
+    const JsonNode direction = node.at("to");
+    const auto numbers = direction.items();
+    if (numbers.size() != 3) {
+        throw direction.wrong("wants three numbers, got " + std::to_string(numbers.size()));
+    }
+    const Vector up{numbers[0].number_between(-1e3, 1e3), numbers[1].number_between(-1e3, 1e3),
+                    numbers[2].number_between(-1e3, 1e3)};
+    if (!(dot(up, up) > 1e-12)) {
+        throw direction.wrong("is no direction; allowed: three numbers that are not all 0");
+    }
+    const Tilt tilt = tilt_for(up);
+    constexpr double degree = 0.017453292519943295;
+    const std::array<SetControl, 2> parts{SetControl{"tilt_forward", tilt.forward.si / degree},
+                                          SetControl{"tilt_side", tilt.side.si / degree}};
+    for (const SetControl& part : parts) {
+        const Control* control = rig.find_control(part.control);
+        if (control == nullptr || part.to < control->low || part.to > control->high) {
+            throw direction.wrong("tips the machine further than it goes");
+        }
+    }
+    return {parts[0], parts[1]};
+}
+
 TimedCommand read_command(const JsonNode& node, const Rig& rig)
 {
     const Tick at = read_time(node.at("at"));
@@ -120,6 +148,13 @@ RunSheet read_sheet(const JsonNode& node, const Rig& rig)
     }
     if (node.has("commands")) {
         for (const JsonNode& command : node.at("commands").items()) {
+            if (command.at("do").text() == "set" && command.has("control") &&
+                command.at("control").text() == "attitude") {
+                for (const Command& part : read_attitude(command, rig)) {
+                    sheet.commands.push_back({read_time(command.at("at")), part});
+                }
+                continue;
+            }
             sheet.commands.push_back(read_command(command, rig));
         }
     }
@@ -197,6 +232,17 @@ std::string list_text(const std::vector<std::string>& entries)
 RunSheet load_run_sheet(const std::string& path, const Rig& rig)
 {
     return read_sheet(JsonNode::load(path), rig);
+}
+
+std::string rig_of_run_sheet(const std::string& path)
+{
+    const JsonNode name = JsonNode::load(path).at("rig");
+    const std::vector<std::string> rigs = rig_ids();
+    if (std::ranges::find(rigs, name.text()) == rigs.end()) {
+        throw name.wrong("there is no rig " + in_quotes(name.text()) +
+                         choices_hint(name.text(), rigs));
+    }
+    return name.text();
 }
 
 RunSheet parse_run_sheet(const std::string& text, const std::string& name, const Rig& rig)

@@ -17,6 +17,10 @@ inline constexpr double longest_run = 10.0 * 86400.0;
 /// the nearest tick.
 /// throws:  AssetError naming file, pointer, what is wrong and what is allowed
 RunSheet load_run_sheet(const std::string& path, const Rig& rig);
+/// The id of the rig that a run sheet's file is for.
+///
+/// throws:  AssetError when the file names none, or one that there is not
+std::string rig_of_run_sheet(const std::string& path);
 /// The same from text; `name` stands for the file in messages.
 RunSheet parse_run_sheet(const std::string& text, const std::string& name, const Rig& rig);
 

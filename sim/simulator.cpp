@@ -50,11 +50,12 @@ std::string parameter_key(const std::string& part, const std::string& parameter)
 }
 } // namespace
 
-Simulator::Simulator(std::shared_ptr<const Rig> rig, Weather weather, Tolerance tolerance)
+Simulator::Simulator(std::shared_ptr<const Rig> rig, Weather weather,
+                     std::optional<Tolerance> tolerance)
     : rig_(std::move(rig)),
       network_(rig_->parts),
       weather_(weather),
-      stepper_(network_, tolerance),
+      stepper_(network_, tolerance.value_or(rig_->tolerance)),
       step_(network_.state_count()),
       severities_(rig_->faults.size(), 0.0),
       state_(network_.state_count())

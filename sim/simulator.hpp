@@ -20,8 +20,9 @@ struct Weather {
 /// independent machine in the same state.
 class Simulator {
 public:
+    /// Without a tolerance, the rig's own.
     explicit Simulator(std::shared_ptr<const Rig> rig, Weather weather = {},
-                       Tolerance tolerance = {});
+                       std::optional<Tolerance> tolerance = {});
 
     [[nodiscard]] const Rig& rig() const { return *rig_; }
     [[nodiscard]] Tick now() const { return now_; }

@@ -87,8 +87,11 @@ void Stepper::advance(Network& network, Step& step, double& length, double limit
     network.differentiate(from_, rates_, jacobian_);
     // The free step comes first even when a command will cut it short: what is tried must not
     // depend on whether the command was known beforehand.
+    const std::size_t rejected_before = work_.rejected;
     double taken = find_step(network, step, start, length);
-    length = taken * growth();
+    // Right after a refusal the next step may not be longer: a kink is near.
+    const double most = work_.rejected > rejected_before ? 1.0 : 2.0;
+    length = taken * std::min(growth(), most);
     if (start + taken > limit) {
         taken = find_step(network, step, start, limit - start);
     }

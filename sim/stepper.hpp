@@ -1,16 +1,9 @@
 #pragma once
 
 #include "network.hpp"
+#include "tolerance.hpp"
 
 namespace sim {
-
-/// How closely the stepper follows the equations.
-///
-/// relative: of a state's own size; absolute: in units of the state's `scale`
-struct Tolerance {
-    double relative = 5e-8;
-    double absolute = 5e-8;
-};
 
 /// One accepted step and its interior.
 ///

@@ -17,6 +17,11 @@ std::string Wiring::link(std::string_view role) const
     return found->second;
 }
 
+bool Wiring::has_link(std::string_view role) const
+{
+    return spec_->links.contains(std::string(role));
+}
+
 std::string Wiring::of(std::string_view role, std::string_view signal) const
 {
     return link(role) + "." + std::string(signal);
@@ -27,11 +32,16 @@ std::string Wiring::own(std::string_view name) const
     return spec_->id + "." + std::string(name);
 }
 
-PortPlace Wiring::port(std::string_view role, std::string_view point_name) const
+Box Wiring::chamber_box(std::string_view role) const
 {
     const std::string id = link(role);
     const auto found = std::ranges::find(*all_, id, &PartSpec::id);
-    return {found == all_->end() ? Box{} : found->box, point(point_name)};
+    return found == all_->end() ? Box{} : found->box;
+}
+
+PortPlace Wiring::port(std::string_view role, std::string_view point_name) const
+{
+    return {chamber_box(role), point(point_name)};
 }
 
 Vector Wiring::point(std::string_view name) const

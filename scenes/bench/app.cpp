@@ -24,7 +24,7 @@
 namespace scenes {
 namespace {
 
-constexpr std::string_view first_rig = "mower";
+constexpr const char* first_rig = "mower";
 constexpr std::string_view bench_scene = "bench";
 /// What of a frame the model may take, s; drawing needs most of the rest. A replay, for which a
 /// person waits, may take more and cost some frames.
@@ -93,7 +93,10 @@ std::string png_bytes(const sf::Image& picture)
 /// Runs a fresh model up to a time, without a window.
 std::unique_ptr<BenchModel> model_at(const ShotRequest& request)
 {
-    auto rig = std::make_shared<const sim::Rig>(sim::load_rig(first_rig));
+    const std::string id = request.rig     ? *request.rig
+                           : request.sheet ? sim::rig_of_run_sheet(*request.sheet)
+                                           : first_rig;
+    auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));
     const sim::RunSheet sheet =
         request.sheet ? sim::load_run_sheet(*request.sheet, *rig) : rig->default_sheet;
     auto model = std::make_unique<BenchModel>(std::move(rig));
@@ -110,11 +113,11 @@ std::unique_ptr<BenchModel> model_at(const ShotRequest& request)
 
 int open_window(const WindowRequest& request)
 {
+    const auto rig =
+        std::make_shared<const sim::Rig>(sim::load_rig(request.rig.value_or(first_rig)));
     require_display();
-    const auto rig = std::make_shared<const sim::Rig>(sim::load_rig(first_rig));
     BenchModel model(rig);
-    model.begin_running();
-    model.finish_replay();
+    model.begin_running(); // the replay goes on while the window already shows how far it is
     const Faces faces;
     const Appearance& appearance = request.appearance;
     sf::RenderWindow window(sf::VideoMode(appearance.width_px, appearance.height_px),

@@ -6,8 +6,15 @@
 #include "scenes/view/text.hpp"
 
 #include <string>
+#include <vector>
 
 namespace scenes {
+
+/// A machine to choose from.
+struct MachineEntry {
+    std::string id;
+    std::string title; ///< or why it cannot be had
+};
 
 /// What a person has chosen about the bench itself, as opposed to the machine on it.
 struct BenchView {
@@ -21,6 +28,9 @@ struct BenchView {
     bool has_keys_open = false;
     bool has_save_open = false;
     bool has_open_open = false;
+    bool has_machines_open = false;
+    std::vector<MachineEntry> machines; ///< while they are chosen from
+    std::size_t machine = 0;
     std::string path; ///< in the dialogs that save and open
     std::string open_trouble;
 

@@ -1,5 +1,6 @@
 #include "scenes/bench/bench_dialogs.hpp"
 
+#include "scenes/bench/bench_machines.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
@@ -124,6 +125,8 @@ void show_dialogs(BenchDesk& desk, std::span<const KeyLine> keys)
         show_save(desk);
     } else if (desk.view.has_open_open) {
         show_open(desk);
+    } else if (desk.view.has_machines_open) {
+        show_machines(desk);
     }
 }
 

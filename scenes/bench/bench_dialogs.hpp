@@ -5,7 +5,7 @@
 
 namespace scenes {
 
-/// The dialogs of the bench that are open: keys, saving, opening.
+/// The dialogs of the bench that are open: keys, saving, opening, machines.
 void show_dialogs(BenchDesk& desk, std::span<const KeyLine> keys);
 
 /// Writes the run sheet, and says so; a trouble is told too.

@@ -1,5 +1,6 @@
 #include "scenes/bench/bench_keys.hpp"
 
+#include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/bench_panels.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
@@ -21,9 +22,9 @@ struct DoingKey {
     std::string_view shown;
 };
 constexpr std::array doing_keys{
-    DoingKey{"pull_cord", Key::P, "P"}, DoingKey{"press_primer", Key::B, "B"},
-    DoingKey{"stop", Key::S, "S"},      DoingKey{"refuel", Key::T, "T"},
-    DoingKey{"drain", Key::D, "D"},
+    DoingKey{"pull_cord", Key::P, "P"},    DoingKey{"press_primer", Key::B, "B"},
+    DoingKey{"squeeze_bulb", Key::B, "B"}, DoingKey{"stop", Key::S, "S"},
+    DoingKey{"refuel", Key::T, "T"},       DoingKey{"drain", Key::D, "D"},
 };
 
 constexpr Modifiers control{.control = true};
@@ -55,6 +56,7 @@ BenchKeys::BenchKeys(const std::vector<Action>& actions)
                      (actions[i].release.empty() ? "" : std::string(words::key_hold)));
         }
     }
+    line("M", words::key_machine);
     line("1  2  3", words::key_charts);
     line("Z  X", words::key_zoom);
     line("Home", words::key_whole);
@@ -169,6 +171,9 @@ void BenchKeys::take_bench(BenchDesk& desk)
     if (ui.take_key(Key::S, control)) {
         view.path = new_run_path(runs_folder(), desk.model.rig().id, std::time(nullptr));
         view.has_save_open = true;
+    }
+    if (ui.take_key(Key::M) && !desk.model.is_replaying()) {
+        open_machines(desk);
     }
     if (ui.take_key(Key::O, control) && !desk.model.is_replaying()) {
         view.path.clear();

@@ -26,12 +26,14 @@ float panel_width(sf::Vector2f window, const Look& look, float row_width)
 }
 
 /// Splits the place of drawing and standpipes.
-void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& look)
+void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& look,
+                   std::size_t standpipes)
 {
     // Where it is narrow, two standpipes are left.
-    const float least = look.px(box.width > look.px(560.0F) ? 4.0F * 76.0F : 2.0F * 78.0F);
+    const auto count = static_cast<float>(standpipes);
+    const float least = look.px(box.width > look.px(count * 140.0F) ? count * 78.0F : 2.0F * 78.0F);
     const float pipes =
-        std::clamp(std::round(box.width * 0.38F), least, std::max(least, look.px(4.0F * 90.0F)));
+        std::clamp(std::round(box.width * 0.38F), least, std::max(least, look.px(count * 90.0F)));
     layout.section = {box.left, box.top, box.width - pipes - look.whole(10.0F), box.height};
     layout.standpipes = {box.left + box.width - pipes, box.top, pipes, box.height};
 }
@@ -56,12 +58,13 @@ void share_charts(BenchLayout& layout, const sf::FloatRect& box, const Look& loo
 }
 
 void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, Page page,
-                   float status_height)
+                   const BenchNeeds& needs)
 {
     const float gap = look.whole(margin);
     const float rows = window.x / look.scale < 640.0F ? 2.0F : 1.0F;
     layout.pages = {gap, gap, window.x - 2.0F * gap, look.whole(24.0F) + rows * look.whole(32.0F)};
-    layout.status = {gap, window.y - gap - status_height, window.x - 2.0F * gap, status_height};
+    layout.status = {gap, window.y - gap - needs.status_height, window.x - 2.0F * gap,
+                     needs.status_height};
     const float top = layout.pages.top + layout.pages.height + gap;
     const sf::FloatRect body{gap, top, window.x - 2.0F * gap, layout.status.top - gap - top};
     switch (page) {
@@ -69,7 +72,7 @@ void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, P
         layout.section = body;
         break;
     case Page::grade:
-        share_machine(layout, body, look);
+        share_machine(layout, body, look, needs.standpipes);
         layout.grade = std::exchange(layout.section, {});
         break;
     case Page::charts:
@@ -100,7 +103,7 @@ void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look,
     layout.grade = {gap, gap, width, grade};
     const float top = layout.grade.top + grade;
     const float charts_top = layout.status.top - gap - charts;
-    share_machine(layout, {gap, top, width, charts_top - gap - top}, look);
+    share_machine(layout, {gap, top, width, charts_top - gap - top}, look, needs.standpipes);
     share_charts(layout, {gap, charts_top, width, charts}, look);
 }
 
@@ -111,7 +114,7 @@ BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, cons
     BenchLayout layout;
     layout.is_compact = is_small(window, look);
     if (layout.is_compact) {
-        lay_out_pages(layout, window, look, page, needs.status_height);
+        lay_out_pages(layout, window, look, page, needs);
     } else {
         lay_out_all(layout, window, look, needs);
     }

@@ -2,25 +2,60 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/present/part_finder.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/number.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace scenes {
+namespace {
+
+/// What to try first with a machine, told by the kind of one of its parts.
+struct Hint {
+    std::string_view kind;
+    std::string_view words;
+};
+constexpr std::array hints{Hint{"float_needle", words::float_hint},
+                           Hint{"metering_needle", words::diaphragm_hint}};
+
+std::string_view hint_of(const sim::Rig& rig)
+{
+    const auto* const found =
+        std::ranges::find_if(hints, [&](const Hint& hint) { return has_kind(rig, hint.kind); });
+    return found == hints.end() ? std::string_view() : found->words;
+}
+
+} // namespace
 
 BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
                        BenchModel& model, const Look& look)
     : window_(window),
+      fonts_(fonts),
       model_(model),
       ui_(window, files, look),
       status_text_(fonts),
-      desk_{model_, view_, ui_, actions_of(model.rig()), status_text_},
-      drawing_(fonts, model_),
-      charts_(fonts, model_),
-      keys_(desk_.actions)
+      desk_{model_, view_, ui_, {}, status_text_}
 {
-    view_.notice = words::first_hint;
+    take_machine();
+}
+
+void BenchScene::take_machine()
+{
+    if (rig_ == &model_.rig()) {
+        return;
+    }
+    rig_ = &model_.rig();
+    desk_.actions = actions_of(*rig_);
+    view_.held.clear();
+    view_.is_held_by_key = false;
+    drawing_.emplace(fonts_, model_);
+    charts_.emplace(fonts_, model_);
+    keys_.emplace(desk_.actions);
+    row_scale_ = 0.0F;
+    view_.notice = hint_of(*rig_);
 }
 
 void BenchScene::handle(const sf::Event& event)
@@ -33,9 +68,9 @@ void BenchScene::handle(const sf::Event& event)
                                 static_cast<float>(event.size.height));
         window_.setView(sf::View(sf::FloatRect({}, size)));
     } else if (event.type == sf::Event::KeyReleased) {
-        keys_.release(desk_, event.key.code);
+        keys_->release(desk_, event.key.code);
     } else if (event.type == sf::Event::LostFocus) {
-        keys_.release_all(desk_);
+        keys_->release_all(desk_);
     }
     handle_drawing(event);
 }
@@ -47,7 +82,7 @@ void BenchScene::handle_drawing(const sf::Event& event)
     } else if (event.type == sf::Event::MouseMoved && drag_from_) {
         const sf::Vector2f at(static_cast<float>(event.mouseMove.x),
                               static_cast<float>(event.mouseMove.y));
-        drawing_.pan(at - *drag_from_);
+        drawing_->pan(at - *drag_from_);
         drag_from_ = at;
     }
     if (ui_.has_mouse() || ui_.has_dialog()) {
@@ -57,14 +92,14 @@ void BenchScene::handle_drawing(const sf::Event& event)
         event.mouseButton.button == sf::Mouse::Left) {
         const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
                               static_cast<float>(event.mouseButton.y));
-        if (drawing_.area().contains(at)) {
+        if (drawing_->area().contains(at)) {
             drag_from_ = at;
         }
     } else if (event.type == sf::Event::MouseWheelScrolled) {
         const sf::Vector2f at(static_cast<float>(event.mouseWheelScroll.x),
                               static_cast<float>(event.mouseWheelScroll.y));
-        if (drawing_.area().contains(at)) {
-            drawing_.zoom(std::pow(1.15, static_cast<double>(event.mouseWheelScroll.delta)), at);
+        if (drawing_->area().contains(at)) {
+            drawing_->zoom(std::pow(1.15, static_cast<double>(event.mouseWheelScroll.delta)), at);
         }
     }
 }
@@ -153,17 +188,18 @@ void BenchScene::build(const BenchLayout& layout)
     if (layout.is_compact) {
         show_pages(desk_, layout);
     }
-    charts_.show_handles(desk_, layout);
+    charts_->show_handles(desk_, layout);
     if (layout.panel.height > 0.0F) {
         show_panel(desk_, layout);
     }
-    charts_.show_choice(desk_);
-    show_dialogs(desk_, keys_.lines());
-    keys_.take(desk_, charts_, drawing_);
+    charts_->show_choice(desk_);
+    show_dialogs(desk_, keys_->lines());
+    keys_->take(desk_, *charts_, *drawing_);
 }
 
 void BenchScene::draw(float seconds)
 {
+    take_machine();
     if (model_.is_frozen() && !was_frozen_) {
         keep_frozen_run(desk_);
     }
@@ -179,16 +215,17 @@ void BenchScene::draw(float seconds)
     const BenchLayout layout = lay_out_bench(size, ui_.look(), view_.page,
                                              {.status_height = measure_status(message, clock),
                                               .row_width = widest_row(),
-                                              .chart_lines = charts_.most_lines()});
+                                              .chart_lines = charts_->most_lines(),
+                                              .standpipes = model_.run().gauge_count()});
     desk_.panel_width = layout.panel.width;
     build(layout);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
-    drawing_.draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
+    drawing_->draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
     // A step of a paused machine shows at once.
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();
-    charts_.draw(window_, layout, desk_, has_stepped);
+    charts_->draw(window_, layout, desk_, has_stepped);
     draw_status(layout, message, clock);
     ui_.draw();
 }

@@ -25,6 +25,8 @@ public:
 
 private:
     void handle_drawing(const sf::Event& event);
+    /// Gets drawing, charts and keys for another machine when there is one on the bench.
+    void take_machine();
     void build(const BenchLayout& layout);
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
@@ -37,14 +39,16 @@ private:
     [[nodiscard]] TextStyle status_style() const;
 
     sf::RenderWindow& window_;
+    const Fonts& fonts_;
     BenchModel& model_;
     BenchView view_;
     Interface ui_;
     Text status_text_;
     BenchDesk desk_;
-    DrawingBoard drawing_;
-    ChartBoard charts_;
-    BenchKeys keys_;
+    const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
+    std::optional<DrawingBoard> drawing_;
+    std::optional<ChartBoard> charts_;
+    std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;
     bool was_frozen_ = false;
     float row_width_ = 0.0F;

@@ -17,8 +17,19 @@ constexpr std::size_t lines_allowed = 3;
 /// Frames between two charts drawn anew: each is 20 times a second at 60 frames.
 constexpr std::size_t frames_per_chart = 2;
 
-constexpr std::array<std::array<std::string_view, 2>, 3> first_readings{
-    {{"engine.speed", ""}, {"bowl.level", "needle.lift"}, {"main_jet.flow", "idle_jet.flow"}}};
+using ChartSet = std::array<std::array<std::string_view, 3>, 3>;
+/// What the charts show at first: the first set of which a machine has the last reading.
+constexpr std::array chart_sets{
+    ChartSet{{{"engine.speed"}, {"bowl.level", "needle.lift"}, {"main_jet.flow", "idle_jet.flow"}}},
+    ChartSet{{{"engine.speed"},
+              {"suction_hose.liquid", "gallery.liquid", "metering.liquid"},
+              {"high_circuit.flow", "low_circuit.flow"}}}};
+
+bool has_set(const std::vector<sim::Network::Reading>& readings, const ChartSet& set)
+{
+    return std::ranges::find(readings, set.back()[1], &sim::Network::Reading::name) !=
+           readings.end();
+}
 
 } // namespace
 
@@ -26,8 +37,11 @@ ChartBoard::ChartBoard(const Fonts& fonts, const BenchModel& model)
     : texts_(charts_.size(), Text(fonts)), order_(model.run().values().size())
 {
     const auto& readings = model.run().machine().readings();
+    const auto* const found_set = std::ranges::find_if(
+        chart_sets, [&](const ChartSet& set) { return has_set(readings, set); });
+    const ChartSet& set = found_set == chart_sets.end() ? chart_sets.front() : *found_set;
     for (std::size_t i = 0; i < charts_.size(); ++i) {
-        for (const std::string_view name : first_readings[i]) {
+        for (const std::string_view name : set[i]) {
             const auto found = std::ranges::find(readings, name, &sim::Network::Reading::name);
             if (found != readings.end()) {
                 add(model, i, static_cast<std::size_t>(found - readings.begin()));

@@ -5,11 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace scenes {
 namespace {
-
-constexpr std::size_t station_count = std::tuple_size_v<decltype(FuelHeads::stations)>;
 
 /// A view that shows a box of the window in its own place and nothing outside it.
 sf::View clipped_to(const sf::FloatRect& box, const sf::RenderTarget& target)
@@ -26,23 +25,6 @@ sf::FloatRect whole(const sf::FloatRect& box)
     return {std::round(box.left), std::round(box.top), std::round(box.width),
             std::round(box.height)};
 }
-
-/// A standpipe of the row: what it shows and its scale, mm of fuel.
-struct Gauge {
-    std::string_view name;
-    double FuelHeads::*head;
-    double low;
-    double high;
-};
-constexpr std::array gauges{
-    Gauge{words::tank_outlet, &FuelHeads::tank_outlet, 0.0, 250.0},
-    Gauge{words::hose_end, &FuelHeads::hose_end, 0.0, 250.0},
-    Gauge{words::bowl, &FuelHeads::bowl, -50.0, 150.0},
-    Gauge{words::nozzle, &FuelHeads::nozzle, -200.0, 50.0},
-};
-/// The heads at the grade line's edges, mm of fuel.
-constexpr double grade_low = -160.0;
-constexpr double grade_high = 240.0;
 
 } // namespace
 
@@ -124,12 +106,13 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
     // The last ones of the path say most about the mixture: they stay where it is narrow.
     const float room = box.width - look.px(14.0F); // the rest is for the last scale's numbers
     const auto fitting = static_cast<std::size_t>(room / look.px(70.0F));
-    const std::size_t count = std::clamp<std::size_t>(fitting, 1, gauges.size());
+    const std::size_t count = std::clamp<std::size_t>(fitting, 1, heads.gauges.size());
     const float step = room / static_cast<float>(count);
     const float head = look.px(52.0F); // name, value, lip of the glass
     const float foot = look.px(12.0F);
+    const std::size_t left_out = heads.gauges.size() - count;
     for (std::size_t i = 0; i < count; ++i) {
-        const Gauge& gauge = gauges[gauges.size() - count + i];
+        const HeadGauge& gauge = heads.gauges[left_out + i];
         draw_standpipe(instruments_, figures_, look,
                        {.foot = {box.left + step * (static_cast<float>(i) + 0.36F),
                                  box.top + box.height - foot},
@@ -137,8 +120,9 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
                         .bore = look.px(14.0F),
                         .low = gauge.low,
                         .high = gauge.high,
-                        .column = heads.*gauge.head,
-                        .twin = twin == nullptr ? std::nullopt : std::optional(twin->*gauge.head),
+                        .column = gauge.head,
+                        .twin = twin == nullptr ? std::nullopt
+                                                : std::optional(twin->gauges[left_out + i].head),
                         .name = gauge.name,
                         .unit = words::millimetres});
     }
@@ -152,10 +136,11 @@ void DrawingBoard::draw_grade(const Scene& scene, const FuelHeads& heads, const 
     const float top = look.whole(36.0F);
     const sf::FloatRect plot{box.left + left, box.top + top, box.width - left - look.px(12.0F),
                              box.height - top - look.whole(26.0F)};
-    std::array<GradeStation, station_count> stations;
-    std::array<GradeStation, station_count> healthy;
-    for (std::size_t i = 0; i < station_count; ++i) {
-        const float share = (static_cast<float>(i) + 0.35F) / static_cast<float>(station_count);
+    const std::size_t count = heads.stations.size();
+    std::vector<GradeStation> stations(count);
+    std::vector<GradeStation> healthy(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        const float share = (static_cast<float>(i) + 0.35F) / static_cast<float>(count);
         const float x = std::round(plot.left + plot.width * share);
         stations[i] = {heads.stations[i].name, x, heads.stations[i].before,
                        heads.stations[i].after};
@@ -164,16 +149,17 @@ void DrawingBoard::draw_grade(const Scene& scene, const FuelHeads& heads, const 
                           twin->stations[i].after};
         }
     }
-    const std::array levels{GradeLevel{
-        words::lip, heads.lip, (stations[5].x + stations[6].x) / 2.0F, plot.left + plot.width}};
+    const std::array levels{GradeLevel{heads.lip_name, heads.lip,
+                                       (stations[count - 3].x + stations[count - 2].x) / 2.0F,
+                                       plot.left + plot.width}};
     grade_.draw(instruments_, figures_, look,
                 {.box = plot,
                  .stations = stations,
                  .twin = twin != nullptr ? std::span<const GradeStation>(healthy)
                                          : std::span<const GradeStation>(),
                  .levels = levels,
-                 .low = grade_low,
-                 .high = grade_high,
+                 .low = heads.low,
+                 .high = heads.high,
                  .title = words::grade_line,
                  .unit = words::millimetres});
 }

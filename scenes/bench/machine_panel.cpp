@@ -166,12 +166,17 @@ void show_controls(BenchDesk& desk)
     rule(ui);
     heading(ui, words::controls);
     for (const sim::Control& control : desk.model.rig().controls) {
-        const bool is_share = control.unit.empty() && control.high - control.low <= 1.0;
+        const double range = control.high - control.low;
+        const bool is_share = control.unit.empty() && range <= 1.0;
+        const bool is_turns = control.unit.empty() && !is_share && range <= 10.0; // of a screw
         command_slider(desk,
                        {.name = control.title,
                         .low = control.low,
                         .high = control.high,
-                        .step = is_share ? 0.01 : 1.0,
+                        .step = is_share   ? 0.01
+                                : is_turns ? 0.125
+                                           : 1.0,
+                        .decimals = is_turns ? 2 : 0,
                         .shown_per_unit = is_share ? 100.0 : 1.0,
                         .unit = is_share ? "%" : std::string_view(control.unit),
                         .rest = control.start,

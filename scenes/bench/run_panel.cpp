@@ -1,3 +1,4 @@
+#include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/bench_panels.hpp"
 
 #include "scenes/present/run_files.hpp"
@@ -112,6 +113,12 @@ void show_run(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
     BenchModel& model = desk.model;
+    heading(ui, words::machine);
+    paragraph(ui, model.rig().title);
+    if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_replaying()})) {
+        open_machines(desk);
+    }
+    rule(ui);
     heading(ui, words::page_run);
     if (button(ui, {.name = words::undo, .is_enabled = model.can_undo()})) {
         model.undo();

@@ -1,4 +1,5 @@
 #include "scenes/bench/section_parts.hpp"
+#include "scenes/bench/section_shared.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,28 +13,25 @@ double foot_of(const SectionPlan& plan)
     return plan.lid_top + 7.5;
 }
 
-/// The dome's outline at a share of its volume at rest: the thumb dents its crown.
-///
-/// A dish of depth d and radius a takes pi d a^2 / 2 out of the half ball; a grows with d.
-Outline dome(const SectionPlan& plan, double share, double shrink)
+} // namespace
+
+// A dish of depth d and radius a takes pi d a^2 / 2 out of the half ball; a grows with d.
+Outline bulb_dome(Spot foot, double radius, double share, double shrink)
 {
-    const double radius = plan.bulb_radius - shrink;
-    const double lost = std::clamp(1.0 - share, 0.0, 0.9);
-    const double depth = 1.15 * plan.bulb_radius * lost;
+    const double inner = radius - shrink;
+    const double depth = 1.15 * radius * std::clamp(1.0 - share, 0.0, 0.9);
     Outline outline;
     constexpr int steps = 26;
     for (int i = 0; i <= steps; ++i) {
         const double angle = std::numbers::pi * (1.0 - static_cast<double>(i) / steps);
-        const double x = radius * std::cos(angle);
-        const double dish = std::exp(-std::pow(x / (0.6 * radius), 2.0));
+        const double x = inner * std::cos(angle);
+        const double dish = std::exp(-std::pow(x / (0.6 * inner), 2.0));
         const double swollen = share > 1.0 ? share : 1.0;
-        const double y = std::max(0.0, radius * std::sin(angle) * swollen - depth * dish);
-        outline.push_back({plan.primer_hole.x + x, foot_of(plan) + y});
+        const double y = std::max(0.0, inner * std::sin(angle) * swollen - depth * dish);
+        outline.push_back(foot + Spot{x, y});
     }
     return outline;
 }
-
-} // namespace
 
 void draw_bulb_still(const Sheet& sheet, const SectionPlan& plan)
 {
@@ -57,8 +55,9 @@ void draw_bulb_still(const Sheet& sheet, const SectionPlan& plan)
 void draw_bulb_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
     const double share = moment.machine.reading("bulb.volume") * 1e9 / plan.bulb_volume;
-    const Outline outside = dome(plan, share, 0.0);
-    const Outline inside = dome(plan, share, 1.1);
+    const Spot foot{plan.primer_hole.x, foot_of(plan)};
+    const Outline outside = bulb_dome(foot, plan.bulb_radius, share, 0.0);
+    const Outline inside = bulb_dome(foot, plan.bulb_radius, share, 1.1);
     Outline wall = outside;
     wall.insert(wall.end(), inside.rbegin(), inside.rend());
     sheet.fill(inside, Content::air);

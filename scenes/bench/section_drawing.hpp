@@ -9,9 +9,10 @@
 #include "sim/rig.hpp"
 
 #include <memory>
-#include <string_view>
 
 namespace scenes {
+
+class SectionPieces;
 
 /// The machine's fuel path as an engineering section, to the scale of the rig's own numbers.
 ///
@@ -35,13 +36,8 @@ public:
     void draw_moving(Mesh& mesh, Text& text, const Look& look, const Camera& camera,
                      const MachineView& machine, double seconds) const;
 
-    /// Where a tap point lies ("tank outlet", "hose end", "bowl", "nozzle"), for standpipes and the
-    /// grade line.
-    [[nodiscard]] Place tap(std::string_view name) const;
-
 private:
-    struct Parts;
-    std::unique_ptr<const Parts> parts_;
+    std::unique_ptr<const SectionPieces> pieces_;
 };
 
 } // namespace scenes

@@ -1,4 +1,5 @@
 #include "scenes/bench/section_parts.hpp"
+#include "scenes/bench/section_shared.hpp"
 
 #include "scenes/view/number.hpp"
 
@@ -7,23 +8,6 @@
 
 namespace scenes {
 namespace {
-
-/// Drops that fall from a place to a height, while fuel leaves there.
-void draw_drops(const Sheet& sheet, Spot from, double to, const Moment& moment)
-{
-    constexpr int drops = 3;
-    const double fall = from.y - to;
-    for (int i = 0; i < drops; ++i) {
-        const double share = std::fmod(moment.seconds * 1.4 + static_cast<double>(i) / drops, 1.0);
-        const double y = from.y - fall * share * share;
-        const Point at = sheet.at({from.x, y});
-        const float radius = std::max(sheet.look.px(2.0F), sheet.pixels(0.65));
-        sheet.mesh.fill({at + Point{0.0F, -2.2F * radius}, at + Point{radius * 0.8F, 0.0F},
-                         at + Point{-radius * 0.8F, 0.0F}},
-                        sheet.theme().fuel_mark);
-        sheet.mesh.disc(at, radius, sheet.theme().fuel_mark);
-    }
-}
 
 /// A leak to the outside: where it shows and which reading tells it.
 struct Leak {
@@ -43,7 +27,7 @@ void draw_leaks(const Sheet& sheet, const SectionPlan& plan, const Moment& momen
         if (moment.machine.reading(leak.flow) > 2e-10) {
             const bool is_on_lid = leak.flow == "bowl_vent.flow";
             draw_drops(sheet, leak.from + Spot{0.0, is_on_lid ? 4.0 : 0.0},
-                       is_on_lid ? plan.lid_top : plan.floor, moment);
+                       is_on_lid ? plan.lid_top : plan.floor, moment.seconds);
         }
     }
 }
@@ -58,7 +42,7 @@ void draw_spill(const Sheet& sheet, const SectionPlan& plan, const Moment& momen
     }
     const double waist = plan.horn_axis - plan.venturi_bore / 2.0;
     const double outer = plan.main.bore / 2.0 + 1.5;
-    draw_drops(sheet, {plan.nozzle + outer, plan.main.outlet() + 0.4}, waist + 0.3, moment);
+    draw_drops(sheet, {plan.nozzle + outer, plan.main.outlet() + 0.4}, waist + 0.3, moment.seconds);
     // Bead on the lip, then a film along the throat's floor to the runner.
     const Point lip = sheet.at({plan.nozzle, plan.main.outlet()});
     sheet.mesh.disc(lip, sheet.pixels(plan.main.bore * 0.55), sheet.theme().fuel);
@@ -101,7 +85,8 @@ void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment
     if (moment.machine.reading("runner.film") * 1e9 > 1.0 && spilt > 0.05 &&
         moment.machine.reading("intake.air_flow") * 1e3 < 0.35 &&
         moment.machine.reading("nozzle.height") * 1e3 > plan.main.lip - 0.25) {
-        draw_drops(sheet, {plan.mouth - 0.5, plan.horn_floor() - 4.0}, plan.bowl.low.y, moment);
+        draw_drops(sheet, {plan.mouth - 0.5, plan.horn_floor() - 4.0}, plan.bowl.low.y,
+                   moment.seconds);
     }
 }
 

@@ -1,4 +1,5 @@
 #include "scenes/bench/section_parts.hpp"
+#include "scenes/bench/section_shared.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -15,16 +16,6 @@ constexpr double plug_radius = 2.5;
 Spot plug_centre(const SectionPlan& plan)
 {
     return {plan.feed, (plan.tap_foot + plan.neck_foot) / 2.0};
-}
-
-Outline circle(Spot centre, double radius)
-{
-    Outline outline;
-    for (int i = 0; i < 20; ++i) {
-        const double angle = 2.0 * std::numbers::pi * i / 20.0;
-        outline.push_back(centre + Spot{std::cos(angle), std::sin(angle)} * radius);
-    }
-    return outline;
 }
 
 /// The straight passage between two heights on the feed line.
@@ -47,7 +38,7 @@ void draw_tap(const Sheet& sheet, const SectionPlan& plan, double open, bool is_
 {
     const Spot centre = plug_centre(plan);
     const double turn = (1.0 - open) * std::numbers::pi / 2.0;
-    sheet.solid(circle(centre, plug_radius), Material::metal, true);
+    sheet.solid(circle_outline(centre, plug_radius), Material::metal, true);
     const double half = plan.tap_bore / 2.0 * 0.85;
     const double reach = std::sqrt(plug_radius * plug_radius - half * half);
     const Outline bore = turned_about(
@@ -83,39 +74,6 @@ void draw_filter(const Sheet& sheet, const SectionPlan& plan, double liquid)
                  {.origin = sheet.at({paper[0].x, (paper[0].y + paper[2].y) / 2.0})});
     sheet.line(paper, true);
     sheet.edge(room);
-}
-
-/// Liquid with gas in plugs, as long and as wide as makes their share of the area right.
-void draw_hose_contents(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
-{
-    const double liquid = std::clamp(moment.machine.reading("hose.liquid"), 0.0, 1.0);
-    const Outline bore = strip(plan.hose_line, plan.hose_bore / 2.0);
-    if (liquid < 0.02) {
-        sheet.fill(bore, Content::air);
-        return;
-    }
-    sheet.fill(bore, Content::fuel);
-    const double gas = 1.0 - liquid;
-    if (gas < 0.005) {
-        return;
-    }
-    const double size = std::sqrt(gas);
-    constexpr int plugs = 4;
-    const double flow = moment.machine.reading("supply.flow");
-    const double drift = std::abs(flow) > 1e-9 ? moment.seconds * 0.2 : 0.0;
-    for (int i = 0; i < plugs; ++i) {
-        const double middle = std::fmod((i + 0.5) / plugs + drift, 1.0);
-        const double from = std::max(0.0, middle - size / 2.0 / plugs);
-        const Outline line =
-            stretch(plan.hose_line, from, std::min(1.0, middle + size / 2.0 / plugs));
-        if (line.size() > 1) {
-            const Outline plug = strip(line, size * plan.hose_bore / 2.0);
-            sheet.fill(plug, Content::vapour);
-            sheet.mesh.stroke(
-                sheet.polygon(plug),
-                {.colour = sheet.theme().fuel_mark, .width = sheet.look.thin(), .closed = true});
-        }
-    }
 }
 
 } // namespace
@@ -154,7 +112,9 @@ void draw_hose_moving(const Sheet& sheet, const SectionPlan& plan, const Moment&
     draw_filter(sheet, plan, liquid);
     draw_feed(sheet, plan, plan.filter_foot - 0.2, plan.filter_foot + 0.8, hose_wet);
     draw_tap(sheet, plan, open, tank_wet && (open > 0.0 || hose_wet));
-    draw_hose_contents(sheet, plan, moment);
+    const bool is_flowing = std::abs(moment.machine.reading("supply.flow")) > 1e-9;
+    draw_plugs(sheet, plan.hose_line, plan.hose_bore, liquid,
+               is_flowing ? moment.seconds * 0.2 : 0.0);
     sheet.walls(strip(plan.hose_line, plan.hose_bore / 2.0));
 
     const double flow = moment.machine.reading("supply.flow") * 6e7; // mL/min

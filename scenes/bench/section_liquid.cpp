@@ -109,6 +109,10 @@ void draw_flow_marks(const Sheet& sheet, const Outline& line, double strength, d
         }
         const Point tip = points.back();
         const Point way = unit_vector(tip - points[points.size() - 2]);
+        // In a bend the points before the head are nearer than its length: the line must not fold.
+        while (points.size() > 2 && length(tip - points[points.size() - 2]) < head) {
+            points.erase(points.end() - 2);
+        }
         points.back() = tip - way * (head * 0.8F);
         sheet.mesh.stroke(points, {.colour = colour, .width = sheet.look.px(1.6F)});
         arrow_head(sheet.mesh, tip, way, head * 1.15F, colour);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "scenes/bench/section_plan.hpp"
+#include "scenes/bench/section_room.hpp"
 
 #include "sim/geometry.hpp"
 

@@ -1,19 +1,14 @@
 #pragma once
 
-#include "scenes/bench/section_liquid.hpp"
-#include "scenes/present/machine_view.hpp"
+#include "scenes/bench/section_name_placer.hpp"
+#include "scenes/bench/section_pieces.hpp"
+#include "scenes/bench/section_plan.hpp"
 
-// The pieces the section drawing is put together from, one file each. `_still` draws what stands
-// still; `_moving` draws over it what the readings move, and the edges that would else be covered.
+// The pieces the section of a float-bowl machine is put together from, one file each. `_still`
+// draws what stands still; `_moving` draws over it what the readings move, and the edges that would
+// else be covered.
 
 namespace scenes {
-
-/// What the moving pieces follow.
-struct Moment {
-    const MachineView& machine;
-    double seconds = 0.0; ///< moves the flow marks
-    sim::Vector up{0.0, 0.0, 1.0};
-};
 
 void draw_tank_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_tank_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
@@ -54,13 +49,7 @@ Spot detail_corner(const SectionPlan& plan);
 void draw_detail_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
-enum class NamePass {
-    words, ///< words, leaders and scales: they stand still
-    lines, ///< the leaders again, over what moves
-};
 /// Names on leaders, as many as there is room for.
 void draw_names(const Sheet& sheet, const SectionPlan& plan, NamePass pass);
-/// A plumb line when the machine is tipped.
-void draw_plumb_line(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
 } // namespace scenes

@@ -1,6 +1,6 @@
 #include "scenes/bench/section_plan.hpp"
 
-#include "sim/error.hpp"
+#include "scenes/bench/section_finder.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,68 +9,15 @@
 namespace scenes {
 namespace {
 
-constexpr double millimetres = 1e3; ///< per metre
-
-/// Looks parts up in a rig and says clearly what is missing.
-class PartFinder {
-public:
-    explicit PartFinder(const sim::Rig& rig) : rig_(rig) {}
-
-    [[nodiscard]] const sim::PartSpec& part(std::string_view id) const
-    {
-        const auto found = std::ranges::find(rig_.parts, id, &sim::PartSpec::id);
-        if (found == rig_.parts.end()) {
-            throw sim::AssetError(rig_.file, "/parts",
-                                  "the section drawing needs a part \"" + std::string(id) + "\"");
-        }
-        return *found;
-    }
-    [[nodiscard]] double value(std::string_view id, const std::string& parameter) const
-    {
-        const sim::PartSpec& spec = part(id);
-        const auto found = spec.parameters.find(parameter);
-        if (found == spec.parameters.end()) {
-            throw sim::AssetError(rig_.file, "/parts",
-                                  "the section drawing needs \"" + parameter + "\" of part \"" +
-                                      spec.id + "\"");
-        }
-        return found->second;
-    }
-    [[nodiscard]] double size(std::string_view id, const std::string& parameter) const
-    {
-        return value(id, parameter) * millimetres;
-    }
-    [[nodiscard]] Spot point(std::string_view id, const std::string& name) const
-    {
-        const sim::PartSpec& spec = part(id);
-        const auto found = spec.points.find(name);
-        if (found == spec.points.end()) {
-            throw sim::AssetError(rig_.file, "/parts",
-                                  "the section drawing needs the point \"" + name +
-                                      "\" of part \"" + spec.id + "\"");
-        }
-        return {found->second.x * millimetres, found->second.z * millimetres};
-    }
-    [[nodiscard]] RoomPlan room(std::string_view id) const
-    {
-        const sim::Box& box = part(id).box;
-        const Spot middle{box.centre.x * millimetres, box.centre.z * millimetres};
-        const Spot half{box.size.x * millimetres / 2.0, box.size.z * millimetres / 2.0};
-        return {middle - half, middle + half, box.size.y * millimetres, size(id, "zero_level")};
-    }
-    [[nodiscard]] CircuitPlan circuit(std::string_view jet, std::string_view column) const
-    {
-        return {.jet = point(jet, "jet"),
-                .jet_bore = size(jet, "bore"),
-                .jet_length = size(jet, "length"),
-                .bore = size(column, "bore"),
-                .lip = size(column, "lip"),
-                .outlet_bore = size(column, "nozzle_bore")};
-    }
-
-private:
-    const sim::Rig& rig_;
-};
+CircuitPlan circuit(const SectionFinder& find, std::string_view jet, std::string_view column)
+{
+    return {.jet = find.point(jet, "jet"),
+            .jet_bore = find.size(jet, "bore"),
+            .jet_length = find.size(jet, "length"),
+            .bore = find.size(column, "bore"),
+            .lip = find.size(column, "lip"),
+            .outlet_bore = find.size(column, "nozzle_bore")};
+}
 
 /// The hose: straight down from the filter, then round into the inlet.
 Outline hose_centre(Spot top, Spot end)
@@ -90,16 +37,16 @@ Outline hose_centre(Spot top, Spot end)
 
 double bore_of(double area)
 {
-    return std::sqrt(4.0 * area / std::numbers::pi) * millimetres;
+    return std::sqrt(4.0 * area / std::numbers::pi) * 1e3;
 }
 
 SectionPlan::SectionPlan(const sim::Rig& rig)
 {
-    const PartFinder find(rig);
+    const SectionFinder find(rig);
     bowl = find.room("bowl");
     tank = find.room("tank");
-    main = find.circuit("main_jet", "nozzle");
-    idle = find.circuit("idle_jet", "idle_passage");
+    main = circuit(find, "main_jet", "nozzle");
+    idle = circuit(find, "idle_jet", "idle_passage");
 
     seat = find.point("needle", "seat");
     seat_bore = find.size("needle", "seat_bore");

@@ -1,21 +1,10 @@
 #pragma once
 
-#include "scenes/bench/section_sheet.hpp"
+#include "scenes/bench/section_room.hpp"
 
 #include "sim/rig.hpp"
 
 namespace scenes {
-
-/// A chamber of the machine in the section's plane.
-struct RoomPlan {
-    Spot low;
-    Spot high;
-    double depth = 0.0; ///< across the plane
-    double zero = 0.0;  ///< height of level zero over the floor
-    [[nodiscard]] double width() const { return high.x - low.x; }
-    [[nodiscard]] double height() const { return high.y - low.y; }
-    [[nodiscard]] Spot middle() const { return (low + high) * 0.5; }
-};
 
 /// A jet with the well or passage it feeds.
 struct CircuitPlan {
@@ -26,14 +15,6 @@ struct CircuitPlan {
     double lip = 0.0; ///< height of the outlet over the jet
     double outlet_bore = 1.0;
     [[nodiscard]] double outlet() const { return jet.y + lip; }
-};
-
-/// How a chamber lies in the drawing: its own millimetres, reduced about a place.
-struct Reduction {
-    Spot from; ///< in the machine
-    Spot to;   ///< in the drawing
-    double scale = 1.0;
-    [[nodiscard]] Spot operator()(Spot spot) const { return to + (spot - from) * scale; }
 };
 
 /// All sizes of the section, from the rig's own numbers, and where its parts stand.
@@ -105,10 +86,5 @@ struct SectionPlan {
     [[nodiscard]] Spot low() const { return {feed - 40.0, floor - 1.5}; }
     [[nodiscard]] Spot high() const { return {end + 3.0, tank_view(tank.high).y + 4.5}; }
 };
-
-/// Bore of a round hole of an area.
-///
-/// unit: metres squared in, millimetres out
-double bore_of(double area);
 
 } // namespace scenes

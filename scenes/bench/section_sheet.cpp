@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace scenes {
 namespace {
@@ -17,6 +18,27 @@ Spot unit(Spot a)
 double distance(Spot a, Spot b)
 {
     return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+void add_bend(Outline& outline, Spot from, Spot to)
+{
+    constexpr int steps = 12;
+    for (int i = 0; i <= steps; ++i) {
+        const double share = static_cast<double>(i) / steps;
+        const double eased = share * share * (3.0 - 2.0 * share);
+        outline.push_back({from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * eased});
+    }
+}
+
+Outline circle_outline(Spot centre, double radius)
+{
+    Outline outline;
+    constexpr int steps = 20;
+    for (int i = 0; i < steps; ++i) {
+        const double angle = 2.0 * std::numbers::pi * i / steps;
+        outline.push_back(centre + Spot{std::cos(angle), std::sin(angle)} * radius);
+    }
+    return outline;
 }
 
 Outline box_outline(Spot low, Spot high)

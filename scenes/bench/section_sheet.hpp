@@ -40,6 +40,9 @@ Outline box_outline(Spot low, Spot high);
 /// sign: positive turns anticlockwise
 Outline turned_about(Outline outline, Spot about, double radians);
 double distance(Spot a, Spot b);
+/// Adds smooth points between two spots, level at both ends.
+void add_bend(Outline& outline, Spot from, Spot to);
+Outline circle_outline(Spot centre, double radius);
 /// The part of a line between two shares of its length.
 Outline stretch(const Outline& line, double from, double to);
 /// The strip on both sides of a line: first its left side, then its right side backwards.

@@ -1,4 +1,5 @@
 #include "scenes/bench/section_parts.hpp"
+#include "scenes/bench/section_shared.hpp"
 
 #include "scenes/view/shapes.hpp"
 #include "scenes/view/vector_maths.hpp"
@@ -12,17 +13,6 @@ namespace {
 
 constexpr double right_angle = std::numbers::pi / 2.0;
 constexpr double wall_thickness = 4.0;
-
-/// Smooth points between two spots, level at both ends.
-void add_bend(Outline& outline, Spot from, Spot to)
-{
-    constexpr int steps = 12;
-    for (int i = 0; i <= steps; ++i) {
-        const double share = static_cast<double>(i) / steps;
-        const double eased = share * share * (3.0 - 2.0 * share);
-        outline.push_back({from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * eased});
-    }
-}
 
 void draw_filter_panel(const Sheet& sheet, const SectionPlan& plan)
 {
@@ -110,35 +100,6 @@ void draw_puddle(const Sheet& sheet, const SectionPlan& plan, const Moment& mome
     for (const auto& [from, to] : stretches_inside(space, plane)) {
         draw_surface(sheet.mesh, from, to, Content::fuel, sheet.look);
     }
-}
-
-struct PlateShape {
-    double x;       ///< its shaft
-    double shut;    ///< 0 along the bore to 1 across it
-    double opening; ///< share of its length that is left out when shut
-};
-
-void draw_plate(const Sheet& sheet, const SectionPlan& plan, const PlateShape& plate)
-{
-    const Spot shaft{plate.x, plan.horn_axis};
-    const double half = plan.horn_bore / 2.0 - 0.15;
-    const auto piece = [&](double from, double to) {
-        const Outline bar =
-            turned_about(box_outline(shaft + Spot{from, -0.55}, shaft + Spot{to, 0.55}), shaft,
-                         plate.shut * right_angle);
-        sheet.mesh.fill(sheet.polygon(bar), sheet.theme().section);
-        sheet.edge(bar);
-    };
-    piece(-half, half);
-    if (plate.opening > 0.0) {
-        // The hole that lets air past a shut choke, seen through.
-        const double middle = -half * 0.5;
-        const double hole = half * plate.opening * 0.5;
-        sheet.hollow(turned_about(
-            box_outline(shaft + Spot{middle - hole, -0.55}, shaft + Spot{middle + hole, 0.55}),
-            shaft, plate.shut * right_angle));
-    }
-    sheet.mesh.disc(sheet.at(shaft), sheet.pixels(1.35), sheet.theme().solid);
 }
 
 /// Air comes down past the lid, through the filter and along the throat.
@@ -243,11 +204,17 @@ void draw_throat_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     draw_puddle(sheet, plan, moment);
     draw_air(sheet, plan, moment);
     draw_spray(sheet, plan, moment);
-    draw_plate(sheet, plan, {plan.choke, moment.machine.control("choke"), plan.choke_relief});
+    const double half = plan.horn_bore / 2.0 - 0.15;
+    draw_plate(sheet, {.shaft = {plan.choke, plan.horn_axis},
+                       .half = half,
+                       .shut = moment.machine.control("choke"),
+                       .opening = plan.choke_relief});
     // The linkage of the model: the plate's angle goes with the square of its travel.
     const double travel =
         plan.idle_stop + (1.0 - plan.idle_stop) * moment.machine.reading("governor.opening");
-    draw_plate(sheet, plan, {plan.throttle, 1.0 - travel * travel, 0.0});
+    draw_plate(
+        sheet,
+        {.shaft = {plan.throttle, plan.horn_axis}, .half = half, .shut = 1.0 - travel * travel});
     const double floor = plan.horn_floor();
     Outline edge = throat_wall(plan, -1.0);
     edge.push_back({plan.end, floor});

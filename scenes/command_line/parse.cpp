@@ -21,6 +21,7 @@ struct Words {
     std::string rig;
     bool as_json = false;
     std::vector<std::string> faults;
+    std::optional<std::string> shown_rig;
     std::optional<std::string> sheet;
     std::optional<std::string> ambient;
     std::optional<std::string> length;
@@ -46,6 +47,11 @@ void add_appearance(CLI::App& command, Words& words)
     add_option(command, "--theme", "THEME", words.theme, "paper (default) or blackboard");
     add_option(command, "--size", "SIZE", words.size, "In pixels, 1280x720 by default");
     add_option(command, "--scale", "PERCENT", words.scale, "Size of text, from 100 to 200");
+}
+
+void add_shown_rig(CLI::App& command, Words& words, const std::string& description)
+{
+    add_option(command, "--rig", "RIG", words.shown_rig, description);
 }
 
 void add_sheet(CLI::App& command, Words& words)
@@ -81,6 +87,7 @@ void add_shot(CLI::App& program, Words& words)
 {
     CLI::App& shot = *program.add_subcommand("shot", "Take a picture of a scene");
     add_option(shot, "SCENE", "", words.scene, "The scene, such as bench")->required();
+    add_shown_rig(shot, words, "The machine; without, the sheet's or else the mower");
     add_sheet(shot, words);
     add_option(shot, "--at", "TIME", words.at, "On the machine's clock, \"30 s\" by default");
     add_option(shot, "--out", "FILE", words.file, "The PNG file")->required();
@@ -91,7 +98,8 @@ void add_shot(CLI::App& program, Words& words)
 void finish(CLI::App& program)
 {
     const std::vector<CLI::Option*> window_options{
-        program.get_option("--theme"), program.get_option("--size"), program.get_option("--scale")};
+        program.get_option("--theme"), program.get_option("--size"), program.get_option("--scale"),
+        program.get_option("--rig")};
     for (CLI::App* command : program.get_subcommands({})) {
         command->set_version_flag("--version", version_text, "Print the version and exit");
         for (CLI::Option* option : window_options) {
@@ -150,7 +158,8 @@ Appearance appearance(const Words& words)
 
 ShotRequest shot_request(const Words& words)
 {
-    return {words.scene, words.sheet, read_duration("--at", words.at.value_or("30 s"), 0.0),
+    return {words.scene,       words.shown_rig,
+            words.sheet,       read_duration("--at", words.at.value_or("30 s"), 0.0),
             appearance(words), *words.file};
 }
 
@@ -176,7 +185,7 @@ Request request_of(const CLI::App& program, const Words& words)
     if (program.got_subcommand("shot")) {
         return shot_request(words);
     }
-    return WindowRequest{appearance(words)};
+    return WindowRequest{appearance(words), words.shown_rig};
 }
 
 } // namespace
@@ -189,6 +198,7 @@ Request parse_command_line(const std::vector<std::string>& words)
                      "its window.",
                      "standpipe");
     program.set_version_flag("--version", version_text, "Print the version and exit");
+    add_shown_rig(program, given, "The machine in the window, the mower by default");
     add_appearance(program, given);
     add_list(program, given);
     add_trace(program, given);

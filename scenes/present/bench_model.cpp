@@ -20,8 +20,20 @@ constexpr sim::Tick aftermath = 5000;
 /// Runs to go back to.
 constexpr std::size_t most_past = 20;
 
-constexpr std::string_view press_prefix = "press_";
 constexpr std::string_view release_prefix = "release_";
+
+/// The doing that takes hold of what a doing "release_x" lets go; null for any other doing.
+const sim::Doing* held_by(const sim::Doing& release, const std::vector<sim::Doing>& doings)
+{
+    if (!release.id.starts_with(release_prefix)) {
+        return nullptr;
+    }
+    const std::string_view thing = std::string_view(release.id).substr(release_prefix.size() - 1);
+    const auto found = std::ranges::find_if(doings, [&](const sim::Doing& doing) {
+        return doing.id != release.id && doing.id.ends_with(thing);
+    });
+    return found == doings.end() ? nullptr : &*found;
+}
 
 bool always()
 {
@@ -34,17 +46,14 @@ std::vector<Action> actions_of(const sim::Rig& rig)
 {
     std::vector<Action> actions;
     for (const sim::Doing& doing : rig.doings) {
-        const std::string_view id = doing.id;
-        if (id.starts_with(release_prefix) &&
-            rig.find_doing(std::string(press_prefix) +
-                           std::string(id.substr(release_prefix.size()))) != nullptr) {
+        if (held_by(doing, rig.doings) != nullptr) {
             continue;
         }
         Action action{doing.id, doing.title, "", doing.fills.empty() ? 0.0 : full_tank};
-        if (id.starts_with(press_prefix)) {
-            const std::string release =
-                std::string(release_prefix) + std::string(id.substr(press_prefix.size()));
-            action.release = rig.find_doing(release) != nullptr ? release : "";
+        for (const sim::Doing& release : rig.doings) {
+            if (held_by(release, rig.doings) == &doing) {
+                action.release = release.id;
+            }
         }
         actions.push_back(std::move(action));
     }
@@ -52,11 +61,12 @@ std::vector<Action> actions_of(const sim::Rig& rig)
 }
 
 BenchModel::BenchModel(std::shared_ptr<const sim::Rig> rig, sim::Weather weather,
-                       sim::Tolerance tolerance)
+                       std::optional<sim::Tolerance> tolerance)
     : rig_(std::move(rig)),
       weather_(weather),
       tolerance_(tolerance),
-      run_(std::make_unique<BenchRun>(rig_, weather_, tolerance_))
+      run_(std::make_unique<BenchRun>(rig_, weather_, tolerance_)),
+      plan_{.rig = rig_, .sheet = {}, .own = {}, .to = 0}
 {
 }
 
@@ -163,6 +173,12 @@ void BenchModel::undo()
 
 void BenchModel::begin(const sim::RunSheet& sheet, sim::Tick to)
 {
+    begin_on(rig_, sheet, to);
+}
+
+void BenchModel::begin_on(std::shared_ptr<const sim::Rig> rig, const sim::RunSheet& sheet,
+                          sim::Tick to)
+{
     std::vector<Plan> past = past_;
     if (run_number_ > 0) {
         past.push_back(plan_);
@@ -171,12 +187,19 @@ void BenchModel::begin(const sim::RunSheet& sheet, sim::Tick to)
             past.erase(past.begin());
         }
     }
-    replay({sheet.commands, {}, to}, std::move(past));
+    replay({std::move(rig), sheet.commands, {}, to}, std::move(past));
 }
 
 void BenchModel::begin_running()
 {
-    begin(rig_->default_sheet, std::llround(rig_->default_length / sim::tick_length));
+    choose(rig_);
+}
+
+void BenchModel::choose(std::shared_ptr<const sim::Rig> rig)
+{
+    const sim::RunSheet& sheet = rig->default_sheet;
+    const sim::Tick to = std::llround(rig->default_length / sim::tick_length);
+    begin_on(std::move(rig), sheet, to);
 }
 
 void BenchModel::begin_cold()
@@ -186,8 +209,11 @@ void BenchModel::begin_cold()
 
 void BenchModel::open(const std::string& path)
 {
-    const sim::RunSheet sheet = sim::load_run_sheet(path, *rig_);
-    begin(sheet, sheet.commands.empty() ? 0 : sheet.commands.back().at + aftermath);
+    const std::string id = sim::rig_of_run_sheet(path);
+    auto rig = id == rig_->id ? rig_ : std::make_shared<const sim::Rig>(sim::load_rig(id));
+    const sim::RunSheet sheet = sim::load_run_sheet(path, *rig);
+    begin_on(std::move(rig), sheet,
+             sheet.commands.empty() ? 0 : sheet.commands.back().at + aftermath);
 }
 
 sim::RunSheet BenchModel::sheet() const
@@ -202,7 +228,7 @@ void BenchModel::save(const std::string& path) const
 
 void BenchModel::replay(Plan plan, std::vector<Plan> past)
 {
-    auto run = std::make_unique<BenchRun>(rig_, weather_, tolerance_);
+    auto run = std::make_unique<BenchRun>(plan.rig, weather_, tolerance_);
     for (const sim::TimedCommand& timed : plan.sheet) {
         run->post(timed.command, timed.at);
     }
@@ -238,6 +264,7 @@ void BenchModel::work_at_replay(const Leave& has_leave)
     }
     trouble_ = std::move(trouble);
     run_ = std::move(replay.run);
+    rig_ = replay.plan.rig;
     plan_ = std::move(replay.plan);
     past_ = std::move(replay.past);
     ++run_number_;

@@ -20,7 +20,8 @@ struct Action {
     double to = 0.0;     ///< the amount, where there is one
 };
 
-/// The buttons a rig needs. A doing "release_x" belongs to "press_x" and gets none of its own.
+/// The buttons a rig needs. A doing "release_x" belongs to the one that takes hold of x, such as
+/// "press_x" or "squeeze_x", and gets none of its own.
 std::vector<Action> actions_of(const sim::Rig& rig);
 
 /// The bench behind its window: a machine that runs at a chosen pace, and what was done to it.
@@ -34,7 +35,7 @@ public:
     using Leave = std::function<bool()>;
 
     explicit BenchModel(std::shared_ptr<const sim::Rig> rig, sim::Weather weather = {},
-                        sim::Tolerance tolerance = {});
+                        std::optional<sim::Tolerance> tolerance = {});
 
     // ---- time
 
@@ -72,7 +73,9 @@ public:
     void begin_running();
     /// The machine as it stands on the shelf.
     void begin_cold();
-    /// A run sheet from a file, up to its end.
+    /// Puts another machine on the bench, running; the run so far can be gone back to.
+    void choose(std::shared_ptr<const sim::Rig> rig);
+    /// A run sheet from a file, up to its end, on the machine that it is for.
     ///
     /// throws:  AssetError when the file is wrong
     void open(const std::string& path);
@@ -107,6 +110,7 @@ private:
     };
     /// What makes a run: a sheet it began with, and what a person did since.
     struct Plan {
+        std::shared_ptr<const sim::Rig> rig;
         std::vector<sim::TimedCommand> sheet;
         std::vector<OwnCommand> own;
         sim::Tick to = 0;
@@ -117,15 +121,16 @@ private:
         std::vector<Plan> past;
     };
 
+    void begin_on(std::shared_ptr<const sim::Rig> rig, const sim::RunSheet& sheet, sim::Tick to);
     void post_at(const sim::Command& command, sim::Tick at, Gesture gesture);
     void replay(Plan plan, std::vector<Plan> past);
     void work_at_replay(const Leave& has_leave);
     sim::Tick go_on(sim::Tick ticks, const Leave& has_leave);
     void pause_after(sim::Tick ticks);
 
-    std::shared_ptr<const sim::Rig> rig_;
+    std::shared_ptr<const sim::Rig> rig_; ///< of the run that is shown
     sim::Weather weather_;
-    sim::Tolerance tolerance_;
+    std::optional<sim::Tolerance> tolerance_;
     std::unique_ptr<BenchRun> run_;
     int run_number_ = 0;
     Plan plan_;

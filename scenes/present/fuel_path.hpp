@@ -2,9 +2,10 @@
 
 #include "sim/simulator.hpp"
 
-#include <array>
+#include <memory>
 #include <span>
 #include <string_view>
+#include <vector>
 
 namespace scenes {
 
@@ -15,58 +16,63 @@ struct HeadStation {
     double after = 0.0;
 };
 
-/// Total heads along the path of the fuel, p / (rho g) + height.
-///
-/// unit:    mm of fuel above the bowl's healthy shut-off level
-struct FuelHeads {
-    double tank_outlet = 0.0; ///< behind the screen
-    double hose_end = 0.0;    ///< at the needle's seat
-    double bowl = 0.0;
-    double nozzle = 0.0; ///< at the foot of the well, as a slow gauge reads it: cycle's mean
-    double lip = 0.0;    ///< height of the nozzle's lip
-    std::array<HeadStation, 8> stations; ///< tank, screen, tap, filter, hose, needle, jet, lip
+/// A tap point with its head, and what the standpipe there is ruled for.
+struct HeadGauge {
+    std::string_view name;
+    double head = 0.0;
+    double low = 0.0;
+    double high = 100.0;
 };
 
-/// Where the fuel of a float-bowl machine goes, and which readings tell its head there.
+/// Total heads along the path of the fuel, p / (rho g) + height.
 ///
-/// The engine draws in a share of its cycle only; the nozzle's head is the mean over the cycle.
-/// One density, that of the fuel in the bowl, serves the whole path: a hose a few degrees from the
-/// tank would else show a step where nothing restricts.
+/// unit:    mm of fuel above the path's datum
+struct FuelHeads {
+    std::vector<HeadGauge> gauges;     ///< from the tank on
+    std::vector<HeadStation> stations; ///< from the tank on
+    double lip = 0.0;                  ///< the height that tells whether fuel leaves by itself
+    std::string_view lip_name;
+    double low = 0.0; ///< what the grade line's sheet is ruled for
+    double high = 100.0;
+
+    /// The head at a tap point.
+    ///
+    /// throws:  RequestError when the path has no such point
+    [[nodiscard]] double at(std::string_view gauge) const;
+};
+
+/// Where the fuel of a machine goes, and which readings tell its head there.
+///
+/// One density serves the whole path: a hose a few degrees from the tank would else show a step
+/// where nothing restricts.
 /// source:  hydraulic grade line, textbook definition
 class FuelPath {
 public:
-    /// throws:  RequestError when the machine has no such path
-    explicit FuelPath(const sim::Simulator& machine);
+    FuelPath() = default;
+    FuelPath(const FuelPath&) = delete;
+    FuelPath& operator=(const FuelPath&) = delete;
+    FuelPath(FuelPath&&) = delete;
+    FuelPath& operator=(FuelPath&&) = delete;
+    virtual ~FuelPath() = default;
 
     /// unit:    values in SI, in the order of the machine's readings
-    [[nodiscard]] FuelHeads heads(std::span<const double> values, sim::Vector up) const;
+    [[nodiscard]] virtual FuelHeads heads(std::span<const double> values, sim::Vector up) const = 0;
 
-private:
-    struct Indices {
-        std::size_t screen;
-        std::size_t tap;
-        std::size_t filter;
-        std::size_t outlet;
-        std::size_t inlet;
-        std::size_t bowl_pressure;
-        std::size_t bowl_level;
-        std::size_t bowl_temperature;
-        std::size_t column;
-        std::size_t nozzle_pressure;
-    };
-
-    [[nodiscard]] double bowl_surface(double level, sim::Vector up) const;
-
-    Indices at_;
-    sim::Density density_;
-    sim::Box bowl_;
-    double zero_level_ = 0.0;
-    sim::Vector datum_; ///< middle of the healthy shut-off level
-    sim::Vector outlet_;
-    sim::Vector seat_;
-    sim::Vector jet_;
-    double lip_ = 0.0;
-    double duty_ = 1.0;
+    /// Whether the heads swing with every turn of the engine, so that a gauge shows their mean.
+    [[nodiscard]] virtual bool is_pulsing() const = 0;
 };
+
+/// The path of a machine, by the kinds of its parts.
+///
+/// throws:  RequestError when the machine has no path that is known
+std::unique_ptr<const FuelPath> find_fuel_path(const sim::Simulator& machine);
+
+/// The path of a float-bowl machine: level zero is the bowl's healthy shut-off level.
+///
+/// The engine draws in a share of its cycle only; the nozzle's head is the mean over the cycle.
+std::unique_ptr<const FuelPath> float_path(const sim::Simulator& machine);
+
+/// The path of a machine with pump and metering diaphragm: level zero is the inlet's seat.
+std::unique_ptr<const FuelPath> diaphragm_path(const sim::Simulator& machine);
 
 } // namespace scenes

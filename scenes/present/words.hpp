@@ -21,12 +21,22 @@ inline constexpr std::string_view tank_outlet = "tank outlet";
 inline constexpr std::string_view hose_end = "hose end";
 inline constexpr std::string_view bowl = "bowl";
 inline constexpr std::string_view nozzle = "nozzle";
+inline constexpr std::string_view open_air = "open air";
+inline constexpr std::string_view pump_inlet = "pump inlet";
+inline constexpr std::string_view suction = "suction";
+inline constexpr std::string_view pump = "pump";
+inline constexpr std::string_view gallery = "gallery";
+inline constexpr std::string_view inlet_screen = "inlet screen";
+inline constexpr std::string_view metering = "metering";
+inline constexpr std::string_view circuits = "circuits";
 inline constexpr std::string_view grade_line = "Grade line, head of fuel";
 inline constexpr std::string_view millimetres = "mm";
 
 // ---- the line below the drawing
-inline constexpr std::string_view first_hint =
+inline constexpr std::string_view float_hint =
     "Try this: plug the bowl vent, then load the engine. F1 shows the keys.";
+inline constexpr std::string_view diaphragm_hint =
+    "Try this: slow down to 1/100 and watch the pump and the needle. F1 shows the keys.";
 inline constexpr std::string_view paused = "paused";
 inline constexpr std::string_view times_real_time = "times real time";
 inline constexpr std::string_view real_time = "real time";
@@ -76,6 +86,10 @@ inline constexpr std::string_view faults_set = " set";
 inline constexpr std::string_view undo = "Undo";
 inline constexpr std::string_view save = "Save the run";
 inline constexpr std::string_view open = "Open a run";
+inline constexpr std::string_view machine = "Machine on the bench";
+inline constexpr std::string_view choose_machine = "Choose the machine";
+inline constexpr std::string_view machines = "Machines";
+inline constexpr std::string_view put_on_bench = "Put on the bench";
 inline constexpr std::string_view begin_running = "Start with the engine running";
 inline constexpr std::string_view begin_cold = "Start cold, from the shelf";
 inline constexpr std::string_view chart_time = "Charts show the last";
@@ -126,6 +140,7 @@ inline constexpr std::string_view key_slower = "slower";
 inline constexpr std::string_view key_faster = "faster";
 inline constexpr std::string_view key_hold = " (hold it)";
 inline constexpr std::string_view key_charts = "choose the readings of a chart";
+inline constexpr std::string_view key_machine = "choose the machine";
 inline constexpr std::string_view key_whole = "show the whole drawing again";
 inline constexpr std::string_view key_zoom = "enlarge or reduce the drawing";
 inline constexpr std::string_view key_pages = "controls, faults, run";

@@ -150,9 +150,9 @@ void GradeLine::draw_cliff(const Sheet& sheet, const GradeStation& station)
     const Pen pen{.colour = look.theme.accent, .width = look.px(4.0F)};
     sheet.mesh.stroke({{station.x, y1}, {station.x, y2}}, pen);
     const double drop = station.before - station.after;
-    const std::string label = std::string(station.name) + " " +
-                              fixed_text(drop, sheet.view.decimals) + " " +
-                              std::string(sheet.view.unit);
+    const std::string label =
+        std::string(station.name) + " " + (drop < 0.0 ? "+" : "") + // what a pump lifts
+        fixed_text(std::abs(drop), sheet.view.decimals) + " " + std::string(sheet.view.unit);
     const TextStyle style{.face = Face::bold,
                           .size = look.small(),
                           .colour = look.theme.accent,

@@ -6,6 +6,9 @@ namespace {
 using namespace literals;
 
 /// A vessel with a level: a tank, a float bowl.
+///
+/// Water is poured in with the cap off: in a vessel with an `outside` link, the gas it takes the
+/// place of goes there.
 struct Chamber {
     Compliance compliance;
     Ratio start_fill;
@@ -23,6 +26,8 @@ struct Chamber {
         warmth,
         evaporation,
         pour,
+        displaced_air,
+        displaced_vapour,
         writes
     };
 
@@ -44,6 +49,14 @@ struct Chamber {
                                {w.own("fuel"), -vapour_molar_mass},
                                {w.own("light"), -vapour_molar_mass}});
         w.flow("pour", {{w.own("water"), 1.0}, {w.own("poured"), 1.0}});
+        std::vector<FlowTarget> air_out;
+        std::vector<FlowTarget> vapour_out;
+        if (w.has_link("outside")) {
+            air_out = {{w.own("air"), -1.0}, {w.of("outside", "air"), 1.0}};
+            vapour_out = {{w.own("vapour"), -1.0}, {w.of("outside", "vapour"), 1.0}};
+        }
+        w.flow("displaced_air", air_out);
+        w.flow("displaced_vapour", vapour_out);
         w.reading("fuel", "mL");
         w.reading("water", "mL");
         w.reading("pressure", "kPa");
@@ -93,6 +106,10 @@ struct Chamber {
         const S there = smooth_step(in[water], 0.0, 1e-4);
         out[pour] = 0.5 * (positive_part(missing - 1e-6, 1e-6) -
                            there * positive_part(-missing - 1e-6, 1e-6));
+        const S displaced = positive_part(out[pour], 1e-6) * (1.0 / water_density) * view.pressure /
+                            (in[temperature] * gas_constant);
+        out[displaced_air] = displaced * view.air;
+        out[displaced_vapour] = displaced * view.vapour;
     }
 
     void show(const double* in, const double* out, double* shown) const

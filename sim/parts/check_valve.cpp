@@ -37,6 +37,8 @@ struct CheckValve {
         shape_ = {.port_height = 2e-3, .capillary_bore = bore, .fuel = s.fuel};
     }
 
+    [[nodiscard]] bool is_shut() const { return area.si <= 0.0 && leak.si <= 0.0; }
+
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {

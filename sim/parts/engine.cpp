@@ -1,5 +1,4 @@
-#include "../flow_law.hpp"
-#include "../part.hpp"
+#include "../combustion.hpp"
 
 namespace sim {
 namespace {
@@ -89,22 +88,16 @@ struct Engine {
         const S air = in[air_rate] * air_molar_mass;
         // Equivalence ratio of what can burn: fuel over the fuel that the air could burn.
         out[richness] = in[burnable_rate] * stoichiometric_ / (air + 1e-7);
-        const S limits =
-            smooth_step(out[richness], 0.70, 0.82) * (1.0 - smooth_step(out[richness], 1.75, 2.5));
-        const S plug = (1.0 - smooth_step(in[wetness], 0.7, 1.2)) *
-                       (1.0 - 0.6 * smooth_step(in[soot], 0.8, 1.6));
-        // Fuel burns up to what the air can take; near the turn some of both is left over.
-        const S two = out[richness] * out[richness];
-        const S eight = two * two * two * two;
-        const S burnt = in[burnable_rate] / sqrt(sqrt(sqrt(1.0 + eight)));
-        // Lean charges burn slowly and late.
-        const S slow = 1.0 - 0.25 * (1.0 - smooth_step(out[richness], 0.75, 1.0));
+        const S limits = flammable_share(out[richness]);
+        const S plug = plug_share(in[wetness], in[soot]);
+        const S burnt = in[burnable_rate] * burnt_share(out[richness]);
+        const S slow = lean_slowness(out[richness]);
         const S given = burnt * limits * plug * slow * (firing_ * heating_value_ * four_pi) / turns;
         const S pace = in[speed] * (1.3 / four_pi);
         out[charge_change] = (given - in[charge]) * pace;
         out[burning] = limits * plug * firing_;
 
-        const S cold = 1.0 + 0.008 * positive_part(333.0 - in[head_temperature], 5.0);
+        const S cold = cold_friction(in[head_temperature]);
         const S turning = in[speed] / sqrt(in[speed] * in[speed] + 4.0);
         const S friction =
             turning * (displacement.si / four_pi) *

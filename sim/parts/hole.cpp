@@ -37,6 +37,8 @@ struct Hole {
         molar_volume_ = gas_constant * s.temperature.si / s.pressure.si;
     }
 
+    [[nodiscard]] bool is_shut() const { return area.si + loose.si * loose_area.si <= 0.0; }
+
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {

@@ -29,6 +29,8 @@ struct Joint {
         temperature_ = s.temperature.si;
     }
 
+    [[nodiscard]] bool is_shut() const { return gap.si <= 0.0; }
+
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {

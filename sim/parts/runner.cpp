@@ -1,5 +1,4 @@
-#include "../flow_law.hpp"
-#include "../room.hpp"
+#include "../combustion.hpp"
 
 namespace sim {
 namespace {
@@ -129,12 +128,8 @@ struct Runner {
         out[chill] = out[uptake] * (chill_share.si * heat_of_vaporisation);
         out[liquid_rate] = in[film_fuel] * moving * (1.0 - share * room);
         out[water_rate] = in[film_water] * moving;
-        // A cold cylinder evaporates little of the liquid; one that has just fired, most of it.
-        const S fired = 0.5 * smooth_step(in[charge], 0.0, 60.0);
-        // Stale fuel, its light ends gone, evaporates less of itself.
-        const S metal =
-            0.45 + 0.005 * (in[head_temperature] - 293.15) + 0.25 * log(reid * (1.0 / 62.1e3));
-        const S hot = smooth_clamp(metal + fired, 0.1, 1.0, 0.03);
+        const S fired = smooth_step(in[charge], 0.0, 60.0);
+        const S hot = evaporated_share(in[head_temperature], fired, reid);
         out[burnable_rate] = out[vapour_rate] + out[liquid_rate] * hot;
         const S unburnt = out[liquid_rate] * (1.0 - hot);
         out[wetting_rate] = unburnt + out[water_rate];

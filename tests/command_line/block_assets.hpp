@@ -42,7 +42,7 @@ private:
         "drawing": {}})";
     static constexpr std::string_view fault = R"({
         "format": 1, "id": "halved", "title": "Half of it is gone", "where": "block",
-        "about": "Someone took a saw.", "machines": [{"rig": "block", "found": "It is small.",
+        "about": "Someone took a saw.", "machines": [{"rigs": ["block"], "found": "It is small.",
         "cures": ["Weld it"], "changes": [{"part": "block", "parameter": "capacity",
                                            "scale": 0.5}]}]})";
 };

@@ -92,6 +92,18 @@ TEST_CASE("a list and a picture are asked for")
     CHECK(shot.sheet == "a.json");
     CHECK(shot.appearance == Appearance{Appearance::Ground::blackboard, 1280, 720, 100});
     CHECK(parsed<ShotRequest>({"shot", "bench", "--out", "a.png"}).at_seconds == 30.0);
+    CHECK_FALSE(shot.rig.has_value());
+}
+
+TEST_CASE("the machine in window and picture can be asked for")
+{
+    CHECK_FALSE(parsed<WindowRequest>({}).rig.has_value());
+    CHECK(parsed<WindowRequest>({"--rig", "trimmer"}).rig == "trimmer");
+    const auto shot = parsed<ShotRequest>({"shot", "bench", "--rig", "trimmer", "--out", "a.png"});
+    CHECK(shot.rig == "trimmer");
+    CHECK(refusal({"shot", "bench", "--out", "a.png", "--rig"}) == "--rig: 1 required RIG missing");
+    CHECK(refusal({"--rig", "trimmer", "shot", "bench", "--out", "a.png"}) ==
+          "shot excludes --rig");
 }
 
 TEST_CASE("help and version are had everywhere, whatever else is missing")

@@ -278,7 +278,7 @@ TEST_SUITE("present")
     TEST_CASE("equations that cannot be carried on freeze the bench and keep the run")
     {
         // No step meets a tolerance of nothing.
-        BenchModel model(mower(), {}, {.relative = 0.0, .absolute = 1e-300});
+        BenchModel model(mower(), {}, sim::Tolerance{.relative = 0.0, .absolute = 1e-300});
         model.pace.is_paused = true;
         model.post(tap(1.0));
         model.pace.is_paused = false;

@@ -38,12 +38,12 @@ TEST_SUITE("present")
         const auto& machine = model.run().machine();
         const double level = model.run().values()[machine.reading_index("tank.level")];
         const double surface = level + 0.150 - 0.020; // tank floor at 150 mm, datum at 20 mm
-        CHECK(heads.tank_outlet == doctest::Approx(surface * 1e3).epsilon(0.01));
-        CHECK(std::abs(heads.hose_end - heads.tank_outlet) < 1.5);
+        CHECK(heads.at("tank outlet") == doctest::Approx(surface * 1e3).epsilon(0.01));
+        CHECK(std::abs(heads.at("hose end") - heads.at("tank outlet")) < 1.5);
         // The float holds the bowl at its healthy mark, and the well stands as high.
-        CHECK(std::abs(heads.bowl) < 0.5);
-        CHECK(std::abs(heads.nozzle - heads.bowl) < 0.5);
-        CHECK(heads.lip > heads.bowl);
+        CHECK(std::abs(heads.at("bowl")) < 0.5);
+        CHECK(std::abs(heads.at("nozzle") - heads.at("bowl")) < 0.5);
+        CHECK(heads.lip > heads.at("bowl"));
     }
 
     TEST_CASE("each station begins where the one before it ends")

@@ -1,31 +1,17 @@
-#include "tests/reference/cvode_machine.hpp"
-#include "tests/reference/reading_error.hpp"
+#include "tests/reference/agreement.hpp"
 #include "tests/reference/sheets.hpp"
 
 #include <doctest/doctest.h>
-
-#include <cmath>
 
 using namespace sim;
 using namespace tests;
 
 namespace {
 
-/// Runs the mower with its own stepper and with CVODE and looks at both every 50 ms.
 void compare(const std::vector<TimedCommand>& commands, double until)
 {
     constexpr Tick stride = 50;
-    const Tick last = std::llround(until / tick_length);
-    const auto rig = mower();
-    Simulator simulator(rig);
-    for (const TimedCommand& timed : commands) {
-        simulator.post(timed.command, timed.at);
-    }
-    CvodeMachine reference(rig, commands, {1e-11, 1e-11, CvodeMatrix::analytic_klu});
-    const auto& readings = simulator.readings();
-    const Record ours = record_of(simulator, readings.size(), 0, last, stride);
-    const Record theirs = record_of(reference, readings.size(), 0, last, stride);
-    const auto errors = reading_errors(ours, theirs, ranges_of(theirs, readings), readings);
+    const auto errors = differences_from_cvode(mower(), commands, until, stride, Tolerance{});
     CAPTURE(worst_of(errors, tick_length * stride));
     CHECK(errors.front().share < 1e-3);
     MESSAGE("largest difference: " << 100.0 * errors.front().share << " % of the range of "

@@ -26,6 +26,7 @@ double resolution(const std::string& unit)
         {"g/s", 1e-6},  {"%", 1e-4},
         {"m", 1e-4},    {"", 1e-3},
         {"mg", 1e-6},   {"mmol", 1e-3},
+        {"s", 1e-3},    {"deg", 1e-3},
     };
     for (const Row& row : rows) {
         if (unit == row.unit) {

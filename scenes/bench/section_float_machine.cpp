@@ -1,0 +1,58 @@
+#include "scenes/bench/section_parts.hpp"
+#include "scenes/bench/section_shared.hpp"
+
+namespace scenes {
+namespace {
+
+class FloatSection final : public SectionPieces {
+public:
+    explicit FloatSection(const sim::Rig& rig) : plan_(rig) {}
+
+    [[nodiscard]] Spot low() const override { return plan_.low(); }
+    [[nodiscard]] Spot high() const override { return plan_.high(); }
+    void draw_still(const Sheet& sheet) const override;
+    void draw_moving(const Sheet& sheet, const Moment& moment) const override;
+
+private:
+    SectionPlan plan_;
+};
+
+void FloatSection::draw_still(const Sheet& sheet) const
+{
+    draw_floor_still(sheet, plan_);
+    draw_throat_still(sheet, plan_);
+    draw_body_still(sheet, plan_);
+    draw_circuits_still(sheet, plan_);
+    draw_bulb_still(sheet, plan_);
+    draw_tank_still(sheet, plan_);
+    draw_hose_still(sheet, plan_);
+    draw_cord_still(sheet, plan_);
+    draw_detail_still(sheet, plan_);
+    draw_names(sheet, plan_, NamePass::words);
+}
+
+void FloatSection::draw_moving(const Sheet& sheet, const Moment& moment) const
+{
+    draw_tank_moving(sheet, plan_, moment);
+    draw_hose_moving(sheet, plan_, moment);
+    draw_bowl_moving(sheet, plan_, moment);
+    draw_circuits_moving(sheet, plan_, moment);
+    draw_float_moving(sheet, plan_, moment);
+    draw_throat_moving(sheet, plan_, moment);
+    draw_bulb_moving(sheet, plan_, moment);
+    draw_cord_moving(sheet, plan_, moment);
+    draw_floor_moving(sheet, plan_, moment);
+    draw_detail_moving(sheet, plan_, moment);
+    draw_names(sheet, plan_, NamePass::lines);
+    // The cord's own words stand at the right of the plumb line's.
+    draw_plumb_line(sheet, {plan_.mouth + 2.0, plan_.high().y - 2.5}, plan_.end - 26.0, moment);
+}
+
+} // namespace
+
+std::unique_ptr<const SectionPieces> float_section(const sim::Rig& rig)
+{
+    return std::make_unique<FloatSection>(rig);
+}
+
+} // namespace scenes

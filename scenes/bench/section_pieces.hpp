@@ -1,0 +1,41 @@
+#pragma once
+
+#include "scenes/bench/section_liquid.hpp"
+#include "scenes/bench/section_sheet.hpp"
+#include "scenes/present/machine_view.hpp"
+
+#include "sim/rig.hpp"
+
+#include <memory>
+#include <string_view>
+
+namespace scenes {
+
+/// What the moving pieces follow.
+struct Moment {
+    const MachineView& machine;
+    double seconds = 0.0; ///< moves the flow marks
+    sim::Vector up{0.0, 0.0, 1.0};
+};
+
+/// The section of one family of machines, put together from its pieces.
+class SectionPieces {
+public:
+    SectionPieces() = default;
+    SectionPieces(const SectionPieces&) = delete;
+    SectionPieces& operator=(const SectionPieces&) = delete;
+    SectionPieces(SectionPieces&&) = delete;
+    SectionPieces& operator=(SectionPieces&&) = delete;
+    virtual ~SectionPieces() = default;
+
+    [[nodiscard]] virtual Spot low() const = 0;
+    [[nodiscard]] virtual Spot high() const = 0;
+    virtual void draw_still(const Sheet& sheet) const = 0;
+    virtual void draw_moving(const Sheet& sheet, const Moment& moment) const = 0;
+};
+
+/// throws:  AssetError when the rig lacks a part the section is made of
+std::unique_ptr<const SectionPieces> float_section(const sim::Rig& rig);
+std::unique_ptr<const SectionPieces> trimmer_section(const sim::Rig& rig);
+
+} // namespace scenes

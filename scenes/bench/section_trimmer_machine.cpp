@@ -1,0 +1,56 @@
+#include "scenes/bench/section_trimmer_parts.hpp"
+
+namespace scenes {
+namespace {
+
+class TrimmerSection final : public SectionPieces {
+public:
+    explicit TrimmerSection(const sim::Rig& rig) : plan_(rig) {}
+
+    [[nodiscard]] Spot low() const override { return plan_.low(); }
+    [[nodiscard]] Spot high() const override { return plan_.high(); }
+    void draw_still(const Sheet& sheet) const override;
+    void draw_moving(const Sheet& sheet, const Moment& moment) const override;
+
+private:
+    TrimmerPlan plan_;
+};
+
+void TrimmerSection::draw_still(const Sheet& sheet) const
+{
+    draw_floor_still(sheet, plan_);
+    draw_engine_still(sheet, plan_);
+    draw_throat_still(sheet, plan_);
+    draw_circuits_still(sheet, plan_);
+    draw_block_still(sheet, plan_);
+    draw_hoses_still(sheet, plan_);
+    draw_bulb_still(sheet, plan_);
+    draw_tank_still(sheet, plan_);
+    draw_detail_still(sheet, plan_);
+    draw_names(sheet, plan_, NamePass::words);
+}
+
+void TrimmerSection::draw_moving(const Sheet& sheet, const Moment& moment) const
+{
+    draw_tank_moving(sheet, plan_, moment);
+    draw_hoses_moving(sheet, plan_, moment);
+    draw_bulb_moving(sheet, plan_, moment);
+    draw_throat_moving(sheet, plan_, moment);
+    draw_engine_moving(sheet, plan_, moment);
+    draw_pump_moving(sheet, plan_, moment);
+    draw_metering_moving(sheet, plan_, moment);
+    draw_circuits_moving(sheet, plan_, moment);
+    draw_floor_moving(sheet, plan_, moment);
+    draw_detail_moving(sheet, plan_, moment);
+    draw_names(sheet, plan_, NamePass::lines);
+    draw_plumb_line(sheet, {plan_.wall + 9.0, plan_.high().y - 1.4}, -10.0, moment);
+}
+
+} // namespace
+
+std::unique_ptr<const SectionPieces> trimmer_section(const sim::Rig& rig)
+{
+    return std::make_unique<TrimmerSection>(rig);
+}
+
+} // namespace scenes

@@ -1,0 +1,61 @@
+#pragma once
+
+#include "scenes/bench/section_name_placer.hpp"
+#include "scenes/bench/section_pieces.hpp"
+#include "scenes/bench/section_shared.hpp"
+#include "scenes/bench/section_trimmer_plan.hpp"
+
+// The pieces the section of a hand-held machine is put together from, one file each. `_still` draws
+// what stands still; `_moving` draws over it what the readings move, and the edges that would else
+// be covered.
+
+namespace scenes {
+
+/// Cover, body and cover of the carburetor, with their fuel passages' walls.
+void draw_block_still(const Sheet& sheet, const TrimmerPlan& plan);
+
+/// Pump and pulse chamber with the diaphragm between them, flaps and gallery.
+void draw_pump_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// Metering chamber and dry side with their diaphragm, lever, spring, needle and screen.
+void draw_metering_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// Upper right corner of the frame that shows the gap between needle and seat again, larger.
+Spot detail_corner(const TrimmerPlan& plan);
+void draw_detail_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_detail_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// The tank with cap, vent and weighted pick-up.
+void draw_tank_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_tank_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// Where the name of the pick-up stands, whose leader follows it.
+Spot pickup_words(const TrimmerPlan& plan);
+
+/// Suction hose, purge bulb with its valves and lines.
+void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+void draw_bulb_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_bulb_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// Air filter, choke, venturi, throttle, adapter and its two joints.
+void draw_throat_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// High- and low-speed circuits with their screws.
+void draw_circuits_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// Crankcase, cylinder, reed, exhaust and the passage that carries the pulse to the pump.
+void draw_engine_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+Outline pulse_line(const TrimmerPlan& plan);
+void draw_pulse_passage(const Sheet& sheet, const TrimmerPlan& plan);
+
+/// The floor with what lies on it, and drops on their way there.
+void draw_floor_still(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_floor_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+void draw_names(const Sheet& sheet, const TrimmerPlan& plan, NamePass pass);
+
+} // namespace scenes

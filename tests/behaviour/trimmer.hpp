@@ -1,0 +1,66 @@
+#pragma once
+
+#include "run.hpp"
+
+namespace tests {
+
+/// The trimmer in a test, and its operator.
+class Trimmer : public Run {
+public:
+    explicit Trimmer(double celsius = 20.0) : Run(celsius, "trimmer") {}
+
+    /// Squeezes the bulb every 1.2 s; gives after how many squeezes fuel, not air, comes back to
+    /// the tank: a tenth of the return hose is liquid. 0 when it never does.
+    int purge(int squeezes = 8)
+    {
+        int first = 0;
+        for (int i = 1; i <= squeezes; ++i) {
+            const double at = now();
+            act(at, "squeeze_bulb").act(at + 0.5, "release_bulb").to(at + 1.2);
+            if (first == 0 && read("return_hose.liquid") > 10.0) {
+                first = i;
+            }
+        }
+        return first;
+    }
+
+    /// Choke shut and throttle half open, then a pull every two seconds. At the first pop the choke
+    /// goes half open, and all the way two seconds after the engine has come to run by itself.
+    /// Gives the pulls it took, 0 for no start.
+    int pull_until_it_runs(double choke = 1.0, int most_pulls = 10)
+    {
+        set(now(), "choke", choke).set(now(), "throttle", 0.5);
+        for (int pull = 1; pull <= most_pulls; ++pull) {
+            const double at = now();
+            act(at, "pull_cord").to(at + 0.3);
+            for (int look = 0; look < 5; ++look) {
+                if (speed() > 2000.0) { // faster than an arm
+                    set(now(), "choke", 0.5 * choke);
+                }
+                to(now() + 0.1);
+            }
+            if (to(at + 2.0).speed() > 2000.0) {
+                set(now(), "choke", 0.0).to(now() + 2.0);
+                return speed() > 2000.0 ? pull : 0;
+            }
+        }
+        return 0;
+    }
+
+    /// Purged and started, throttle as given for some seconds.
+    Trimmer& running(double throttle, double seconds)
+    {
+        to(0.5);
+        purge();
+        pull_until_it_runs();
+        return at_throttle(throttle, seconds);
+    }
+
+    Trimmer& at_throttle(double throttle, double seconds)
+    {
+        set(now(), "throttle", throttle).to(now() + seconds);
+        return *this;
+    }
+};
+
+} // namespace tests
