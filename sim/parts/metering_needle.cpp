@@ -129,8 +129,8 @@ private:
         const S& y = in[lift];
         const S inward = t * full_travel.si;
         const S press = contact * positive_part(inward - lever_gap.si - lever_ratio.si * y, 1e-6);
-        const S against = 5.0 * stiffness_of_stop *
-                          (positive_part(t - 1.0, 0.05) - positive_part(-t - 1.0, 0.05));
+        const S against =
+            30.0 * stiffness_of_stop * (positive_part(t - 1.0, 0.2) - positive_part(-t - 1.0, 0.2));
         const S balance =
             in[dry] - in[b] - stiffness.si * t - against - press * (1.0 / diaphragm_area.si);
         out[travelled] = balance * (1.0 / (stiffness_of_stop * drag_time.si));

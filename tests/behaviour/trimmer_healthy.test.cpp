@@ -5,11 +5,11 @@
 // What a healthy trimmer does. Facts of the trade are common practice, no source, unless a line
 // names one.
 
+using tests::Run;
+using tests::Trimmer;
+
 TEST_SUITE("behaviour")
 {
-    using tests::Run;
-    using tests::Trimmer;
-
     TEST_CASE("a dry trimmer is purged in a few squeezes and its bulb comes back in about a second")
     {
         Trimmer trimmer;
@@ -25,7 +25,11 @@ TEST_SUITE("behaviour")
         CHECK(trimmer.read("bulb.return_time") < 1.5);
         CHECK(trimmer.read("floor.fuel") < 0.01);
     }
+}
 
+// With the engine running, resolved stroke by stroke, these take their time.
+TEST_SUITE("long")
+{
     TEST_CASE("a cold trimmer starts on the choke, idles, and pulls at sane speed and fuel use")
     {
         Trimmer trimmer;

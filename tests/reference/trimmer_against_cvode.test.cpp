@@ -42,6 +42,10 @@ TEST_CASE("a pull of the trimmer's cord agrees with CVODE in every reading")
             1.6);
 }
 
+TEST_SUITE_END();
+
+TEST_SUITE_BEGIN("long");
+
 TEST_CASE("a start of the trimmer agrees with CVODE in every reading")
 {
     const auto rig = std::make_shared<const Rig>(load_rig("trimmer"));

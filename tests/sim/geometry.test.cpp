@@ -123,4 +123,16 @@ TEST_CASE("a place without a chamber is bare whatever the fill")
     CHECK(surface_over(port, 1.0) < 0.0);
 }
 
+TEST_CASE("the tilt for a direction brings that direction up")
+{
+    for (const Vector up : {Vector{0.0, 0.0, 1.0}, Vector{0.0, 0.0, -1.0}, Vector{0.6, 0.0, 0.8},
+                            Vector{0.0, 1.0, 0.0}, Vector{-0.6, 0.64, -0.48}}) {
+        const Tilt tilt = tilt_for({3.0 * up.x, 3.0 * up.y, 3.0 * up.z});
+        const Vector back = tilted_up(tilt.forward, tilt.side);
+        CHECK(back.x == doctest::Approx(up.x));
+        CHECK(back.y == doctest::Approx(up.y));
+        CHECK(back.z == doctest::Approx(up.z));
+    }
+}
+
 TEST_SUITE_END();

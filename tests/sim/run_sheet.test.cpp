@@ -278,4 +278,30 @@ TEST_CASE("a run sheet is saved to a file and loaded from it")
                          "cannot write \"/dev/full\": No space left on device", RequestError);
 }
 
+TEST_CASE("an attitude in a run sheet becomes the two tilts, or is refused in a sentence")
+{
+    const Rig rig = load_rig("trimmer");
+    const auto with = [&](const std::string& to) {
+        return parse_run_sheet(R"({"format":1,"rig":"trimmer","commands":[
+            {"at":"1 s","do":"set","control":"attitude","to":)" +
+                                   to + "}]}",
+                               "a.json", rig);
+    };
+    const RunSheet over = with("[0, 0, -2]");
+    REQUIRE(over.commands.size() == 2);
+    CHECK(std::get<SetControl>(over.commands[0].command) == SetControl{"tilt_forward", 0.0});
+    CHECK(std::get<SetControl>(over.commands[1].command).to == doctest::Approx(180.0));
+    const auto refused = [&](const std::string& to) {
+        try {
+            static_cast<void>(with(to));
+        } catch (const AssetError& error) {
+            return std::string(error.what());
+        }
+        return std::string("taken");
+    };
+    CHECK(refused("[0, 0]") == "a.json at /commands/0/to: wants three numbers, got 2");
+    CHECK(refused("[0, 0, 0]") ==
+          "a.json at /commands/0/to: is no direction; allowed: three numbers that are not all 0");
+}
+
 TEST_SUITE_END();
