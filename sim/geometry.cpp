@@ -21,7 +21,9 @@ Port find_port(const PortPlace& place, Vector up)
 Tilt tilt_for(Vector up)
 {
     const double length = std::sqrt(dot(up, up));
-    return {{std::asin(std::clamp(-up.x / length, -1.0, 1.0))}, {std::atan2(-up.y, up.z)}};
+    // Taken from 0.0, a nothing is not negative: upside down is then 180 degrees, never minus 180.
+    return {{std::asin(std::clamp(0.0 - up.x / length, -1.0, 1.0))},
+            {std::atan2(0.0 - up.y, up.z)}};
 }
 
 Vector tilted_up(Angle forward, Angle side)
