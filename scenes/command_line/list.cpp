@@ -57,6 +57,20 @@ std::string range_text(const sim::Control& control)
            (control.unit.empty() ? "" : " " + control.unit);
 }
 
+/// The two tilts at once, for a machine that goes all the way over.
+void list_attitude(const sim::Rig& rig, Listing& listing)
+{
+    constexpr double upside_down = 180.0;
+    const sim::Control* side = rig.find_control("tilt_side");
+    if (side == nullptr || side->high < upside_down) {
+        return;
+    }
+    const std::string title = "Direction in the machine's axes that is to point up";
+    listing.rows.push_back({"set attitude", "[x, y, z]", title});
+    listing.json.push_back(
+        {{"id", "attitude"}, {"title", title}, {"unit", ""}, {"start", Json::array({0, 0, 1})}});
+}
+
 Listing list_controls(const sim::Rig& rig)
 {
     Listing listing;
@@ -69,6 +83,7 @@ Listing list_controls(const sim::Rig& rig)
                                 {"high", control.high},
                                 {"start", control.start}});
     }
+    list_attitude(rig, listing);
     return listing;
 }
 
