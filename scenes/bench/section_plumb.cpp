@@ -35,7 +35,7 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
     // Beside the hook on the side of `end`, clear of the line should it lie that way.
     const double way = end < hook.x ? -1.0 : 1.0;
     const double clear = std::max(length / 3.0, way * (bob.x - hook.x) + length / 4.0);
-    const Spot beside = hook + Spot{way * clear, 0.0};
+    const Spot beside = hook + Spot{way * clear, 0.4 * length}; // and clear of names under it
     style.align = way < 0.0 ? Align::right : Align::left;
     const float room = sheet.pixels(way * (end - beside.x));
     if (sheet.text.width("tipped " + words, style) < room) {

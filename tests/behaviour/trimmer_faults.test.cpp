@@ -302,7 +302,7 @@ TEST_SUITE("long")
     // The trade says that it dies; in the model it fades, because in the end air comes back from
     // the throat through idle holes, metering chamber and purge bulb into the tank.
     TEST_CASE(
-        "a tank vent that stays shut makes the engine fade within minutes; an open cap cures it")
+        "a tank vent that stays shut makes the engine fade within minutes and an open cap cures it")
     {
         Trimmer trimmer = idling();
         trimmer.fault(trimmer.now(), "tank_vent_stuck_shut").set(trimmer.now(), "load", 1.0);
