@@ -186,7 +186,7 @@ TEST_SUITE("long")
         }
     }
 
-    TEST_CASE("a loose joint leans the idle out and weakens the pump, and shows at its own place")
+    TEST_CASE("a loose joint leans the idle out and weakens the pump and shows at its own place")
     {
         for (const char* fault : {"adapter_loose", "carburetor_loose"}) {
             CAPTURE(fault);
@@ -212,7 +212,7 @@ TEST_SUITE("long")
         }
     }
 
-    TEST_CASE("a cracked suction hose lets bubbles in, the engine leans seconds later and dies")
+    TEST_CASE("a cracked suction hose lets bubbles in and seconds later the engine leans and dies")
     {
         Trimmer trimmer = idling();
         trimmer.at_throttle(1.0, 2.0);
@@ -229,7 +229,7 @@ TEST_SUITE("long")
         CHECK(starved);
     }
 
-    TEST_CASE("a lever set high floods at rest, one set low starves full throttle")
+    TEST_CASE("a lever set high floods at rest and one set low starves full throttle")
     {
         const auto flooded = [](const char* fault, double severity) {
             Trimmer trimmer;
@@ -262,8 +262,7 @@ TEST_SUITE("long")
         CHECK(night > 0.5);
     }
 
-    TEST_CASE(
-        "with the hole of the dry side shut the trapped air holds the needle down, and warm, up")
+    TEST_CASE("with the hole of the dry side shut the trapped air holds the needle down")
     {
         const Outcome healthy = outcome_of("no_spark", 6.0, 0.0);
         const Outcome shut = outcome_of("dry_side_hole_plugged", 6.0);
@@ -320,6 +319,6 @@ TEST_SUITE("long")
         trimmer.set(trimmer.now(), "cap", 1.0).to(trimmer.now() + 0.002);
         CHECK(trimmer.read("cap.air") < -500.0); // mL/min: it hisses inwards
         trimmer.to(trimmer.now() + 6.0);
-        CHECK(trimmer.mean("engine.speed", 0.5) > 0.97 * fast);
+        CHECK(trimmer.mean("engine.speed", 0.5) > slow + 0.6 * (fast - slow));
     }
 }

@@ -30,7 +30,7 @@ TEST_SUITE("behaviour")
 // With the engine running, resolved stroke by stroke, these take their time.
 TEST_SUITE("long")
 {
-    TEST_CASE("a cold trimmer starts on the choke, idles, and pulls at sane speed and fuel use")
+    TEST_CASE("a cold trimmer starts on the choke and idles and pulls at sane speed and fuel use")
     {
         Trimmer trimmer;
         trimmer.to(0.5);
