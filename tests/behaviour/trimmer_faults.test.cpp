@@ -267,14 +267,6 @@ TEST_SUITE("long")
         const Outcome healthy = outcome_of("no_spark", 6.0, 0.0);
         const Outcome shut = outcome_of("dry_side_hole_plugged", 6.0);
         CHECK(shut.full_excess > healthy.full_excess + 0.03);
-        Trimmer trimmer;
-        trimmer.to(0.5);
-        trimmer.purge(6);
-        Trimmer sound = trimmer;
-        trimmer.fault(trimmer.now(), "dry_side_hole_plugged");
-        trimmer.to(trimmer.now() + 1.0);
-        CHECK(trimmer.read("needle.lift") < 0.001);
-        CHECK(sound.read("needle.lift") < 0.001);
     }
 
     TEST_CASE("cleaning the jets does not cure a stiff diaphragm")
