@@ -13,6 +13,24 @@ void wire_room(Wiring& wiring, Volume volume)
     wiring.state({"vapour", 0.01 * moles, 0.0, 1e3 * moles, vapour_molar_mass, 0.0});
 }
 
+void read_room(Wiring& wiring)
+{
+    for (const char* name : {"fuel", "light", "water", "air", "vapour"}) {
+        wiring.read(wiring.own(name));
+    }
+}
+
+void give_room(Wiring& wiring)
+{
+    for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
+                             "light_share", "temperature"}) {
+        wiring.publish(name);
+    }
+    wiring.flow("evaporation", {{wiring.own("vapour"), 1.0},
+                                {wiring.own("fuel"), -vapour_molar_mass},
+                                {wiring.own("light"), -vapour_molar_mass}});
+}
+
 void shelve_room(const Room& room, const Surroundings& surroundings, double share,
                  std::span<double> states)
 {

@@ -98,6 +98,27 @@ RoomView<S> view_room(const Room& room, const S& fuel, const S& light, const S& 
 
 /// Declares the five states, named as passages expect them.
 void wire_room(Wiring& wiring, Volume volume);
+/// Adds the five states to a part's inputs, in the order of `RoomState`.
+void read_room(Wiring& wiring);
+/// Adds what passages read of a chamber, and its evaporation, to what a part gives: eight numbers
+/// in the order of `put_room`.
+void give_room(Wiring& wiring);
+
+/// Puts a chamber's view at the head of a part's numbers.
+template <class S, std::size_t N>
+void put_room(const RoomView<S>& view, const S& temperature, std::array<S, N>& out)
+{
+    static_assert(N >= 8);
+    out[0] = view.pressure;
+    out[1] = view.fill;
+    out[2] = view.water_fill;
+    out[3] = view.air;
+    out[4] = view.vapour;
+    out[5] = view.light;
+    out[6] = temperature;
+    out[7] = view.evaporation;
+}
+
 /// Fills `states` with air at the surroundings' pressure and a share of liquid fuel.
 void shelve_room(const Room& room, const Surroundings& surroundings, double share,
                  std::span<double> states);

@@ -90,8 +90,8 @@ void Stepper::advance(Network& network, Step& step, double& length, double limit
     const std::size_t rejected_before = work_.rejected;
     double taken = find_step(network, step, start, length);
     // Right after a refusal the next step may not be longer: a kink is near.
-    const double most = work_.rejected > rejected_before ? 1.0 : 2.0;
-    length = taken * std::min(growth(), most);
+    const bool was_refused = work_.rejected > rejected_before;
+    length = taken * (was_refused ? std::min(growth(), 1.0) : growth());
     if (start + taken > limit) {
         taken = find_step(network, step, start, limit - start);
     }
@@ -104,7 +104,7 @@ void Stepper::advance(Network& network, Step& step, double& length, double limit
 
 double Stepper::growth() const
 {
-    return std::clamp(0.9 / std::sqrt(std::sqrt(std::max(error_, 1e-8))), 0.2, 5.0);
+    return std::clamp(0.9 / std::sqrt(std::sqrt(std::max(error_, 1e-8))), 0.2, 2.0);
 }
 
 double Stepper::find_step(Network& network, Step& step, double start, double trial)

@@ -26,8 +26,8 @@ struct Bulb {
         vapour_share,
         light_share,
         warmth,
-        covered,
         evaporation,
+        covered,
         thumb_rate,
         clock,
         writes
@@ -38,17 +38,12 @@ struct Bulb {
         wire_room(w, volume);
         w.state({.name = "thumb", .scale = 0.01, .low = 0.0, .high = 1.0});
         w.state({.name = "since", .scale = 0.1});
-        for (const char* name : {"fuel", "light", "water", "air", "vapour", "thumb", "since"}) {
-            w.read(w.own(name));
-        }
+        read_room(w);
+        w.read(w.own("thumb"));
+        w.read(w.own("since"));
         w.read(w.of("warmth", "temperature"));
-        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
-                                 "light_share", "temperature", "covered"}) {
-            w.publish(name);
-        }
-        w.flow("evaporation", {{w.own("vapour"), 1.0},
-                               {w.own("fuel"), -vapour_molar_mass},
-                               {w.own("light"), -vapour_molar_mass}});
+        give_room(w);
+        w.publish("covered");
         w.flow("thumb_rate", {{w.own("thumb"), 1.0}});
         w.flow("clock", {{w.own("since"), 1.0}});
         w.reading("volume", "mL");
@@ -76,15 +71,8 @@ struct Bulb {
         const S outside = in[thumb] * thumb_pressure.si + outside_;
         const RoomView<S> view = view_room(room_, in[fuel], in[light], in[water], in[air],
                                            in[vapour], in[temperature], outside);
-        out[pressure] = view.pressure;
-        out[fill] = view.fill;
-        out[water_fill] = view.water_fill;
-        out[air_share] = view.air;
-        out[vapour_share] = view.vapour;
-        out[light_share] = view.light;
-        out[warmth] = in[temperature];
+        put_room(view, in[temperature], out);
         out[covered] = smooth_step(in[thumb], 0.02, 0.2);
-        out[evaporation] = view.evaporation;
         out[thumb_rate] = (pressed.si - in[thumb]) * (1.0 / thumb_time.si);
         // A stopwatch: set back under the thumb, it runs until the bulb is nearly round again.
         const S round = 1.0 + (view.pressure - outside) * (compliance.si / volume.si);

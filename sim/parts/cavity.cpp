@@ -32,19 +32,11 @@ struct Cavity {
     void wire(Wiring& w)
     {
         wire_room(w, volume);
-        for (const char* name : {"fuel", "light", "water", "air", "vapour"}) {
-            w.read(w.own(name));
-        }
+        read_room(w);
         w.read(w.of("warmth", "temperature"));
         has_wall_ = w.has_link("wall");
         w.read(has_wall_ ? w.link("wall") : w.own("air"));
-        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
-                                 "light_share", "temperature"}) {
-            w.publish(name);
-        }
-        w.flow("evaporation", {{w.own("vapour"), 1.0},
-                               {w.own("fuel"), -vapour_molar_mass},
-                               {w.own("light"), -vapour_molar_mass}});
+        give_room(w);
         w.reading("pressure", "kPa");
         w.reading("liquid", "%");
         w.reading("fuel", "mL");
@@ -69,14 +61,7 @@ struct Cavity {
         const S outside = outside_ - in[travel] * (reach_ / room_.compliance);
         const RoomView<S> view = view_room(room_, in[fuel], in[light], in[water], in[air],
                                            in[vapour], in[temperature], outside);
-        out[pressure] = view.pressure;
-        out[fill] = view.fill;
-        out[water_fill] = view.water_fill;
-        out[air_share] = view.air;
-        out[vapour_share] = view.vapour;
-        out[light_share] = view.light;
-        out[warmth] = in[temperature];
-        out[evaporation] = view.evaporation;
+        put_room(view, in[temperature], out);
     }
 
     void show(const double* in, const double* out, double* shown) const

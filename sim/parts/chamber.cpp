@@ -36,18 +36,10 @@ struct Chamber {
         box_ = w.own_box();
         wire_room(w, box_.volume());
         w.state({.name = "poured", .scale = 1e-4});
-        for (const char* name : {"fuel", "light", "water", "air", "vapour"}) {
-            w.read(w.own(name));
-        }
+        read_room(w);
         w.read(w.of("warmth", "temperature"));
         w.read(w.own("poured"));
-        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
-                                 "light_share", "temperature"}) {
-            w.publish(name);
-        }
-        w.flow("evaporation", {{w.own("vapour"), 1.0},
-                               {w.own("fuel"), -vapour_molar_mass},
-                               {w.own("light"), -vapour_molar_mass}});
+        give_room(w);
         w.flow("pour", {{w.own("water"), 1.0}, {w.own("poured"), 1.0}});
         std::vector<FlowTarget> air_out;
         std::vector<FlowTarget> vapour_out;
@@ -92,14 +84,7 @@ struct Chamber {
         const S outside = in[fuel] * 0.0 + outside_;
         const RoomView<S> view = view_room(room_, in[fuel], in[light], in[water], in[air],
                                            in[vapour], in[temperature], outside);
-        out[pressure] = view.pressure;
-        out[fill] = view.fill;
-        out[water_fill] = view.water_fill;
-        out[air_share] = view.air;
-        out[vapour_share] = view.vapour;
-        out[light_share] = view.light;
-        out[warmth] = in[temperature];
-        out[evaporation] = view.evaporation;
+        put_room(view, in[temperature], out);
         // Water somebody tipped in runs to the bottom within seconds, and is drained as fast, as
         // far as it is still there.
         const S missing = poured_water.si * water_density - in[poured];

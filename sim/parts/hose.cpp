@@ -29,17 +29,9 @@ struct Hose {
     void wire(Wiring& w)
     {
         wire_room(w, volume());
-        for (const char* name : {"fuel", "light", "water", "air", "vapour"}) {
-            w.read(w.own(name));
-        }
+        read_room(w);
         w.read(w.of("warmth", "temperature"));
-        for (const char* name : {"pressure", "fill", "water_fill", "air_share", "vapour_share",
-                                 "light_share", "temperature"}) {
-            w.publish(name);
-        }
-        w.flow("evaporation", {{w.own("vapour"), 1.0},
-                               {w.own("fuel"), -vapour_molar_mass},
-                               {w.own("light"), -vapour_molar_mass}});
+        give_room(w);
         w.reading("pressure", "kPa");
         w.reading("liquid", "%");
     }
@@ -61,14 +53,7 @@ struct Hose {
         const S outside = in[fuel] * 0.0 + outside_;
         const RoomView<S> view = view_room(room_, in[fuel], in[light], in[water], in[air],
                                            in[vapour], in[temperature], outside);
-        out[pressure] = view.pressure;
-        out[fill] = view.fill;
-        out[water_fill] = view.water_fill;
-        out[air_share] = view.air;
-        out[vapour_share] = view.vapour;
-        out[light_share] = view.light;
-        out[warmth] = in[temperature];
-        out[evaporation] = view.evaporation;
+        put_room(view, in[temperature], out);
     }
 
     void show(const double* /*in*/, const double* out, double* shown) const
