@@ -94,6 +94,18 @@ PortView<S> view_port(const Port& port, double height, const Contents<S>& c, con
     return view_moving_port(port, still, height, c, density);
 }
 
+/// Puts a passage's five flows at the head of a part's numbers, in the order of `give_contents`.
+template <class Flow, class S, std::size_t N>
+void put_flow(const Flow& flow, std::array<S, N>& out)
+{
+    static_assert(N >= 5);
+    out[0] = flow.fuel;
+    out[1] = flow.light;
+    out[2] = flow.water;
+    out[3] = flow.air;
+    out[4] = flow.vapour;
+}
+
 /// What flows through a passage, positive from a to b.
 template <class S>
 struct PassageFlow {
@@ -112,6 +124,13 @@ struct PassageShape {
     double capillary_bore = 1.0; ///< bore whose wetting holds off gas; 1 m means it does not matter
     FuelBlend fuel;
 };
+
+/// Looks at a port of a passage.
+template <class S>
+PortView<S> look(const PassageShape& shape, const Port& port, const Contents<S>& c)
+{
+    return view_port(port, shape.port_height, c, fuel_density(shape.fuel.density, c.temperature));
+}
 
 /// Half width, Pa, of the turn from one upstream end to the other: within it the resistance is a
 /// blend of both ends', so that the volume flow is smooth through zero.

@@ -40,18 +40,12 @@ struct Breather {
     {
         const Contents<S> ca = contents_at(in, a);
         const Contents<S> cb = contents_at(in, b);
-        const PortView<S> pa = view_port(port_a_, shape_.port_height, ca,
-                                         fuel_density(shape_.fuel.density, ca.temperature));
-        const PortView<S> pb = view_port(port_b_, shape_.port_height, cb,
-                                         fuel_density(shape_.fuel.density, cb.temperature));
+        const PortView<S> pa = look(shape_, port_a_, ca);
+        const PortView<S> pb = look(shape_, port_b_, cb);
         const S open = (1.0 - in[cover]) * area.si;
         const Resistance<S> resistance = hole_resistance(Restriction{length.si, 0.62}, open);
         const PassageFlow<S> f = passage_flow(shape_, resistance, ca, pa, cb, pb);
-        out[fuel] = f.fuel;
-        out[light] = f.light;
-        out[water] = f.water;
-        out[air] = f.air;
-        out[vapour] = f.vapour;
+        put_flow(f, out);
     }
 
     void show(const double* in, const double* out, double* shown) const

@@ -57,8 +57,7 @@ struct FloatNeedle {
         const Contents<S> ca = contents_at(in, a);
         const Contents<S> cb = contents_at(in, b);
         const S rho = fuel_density(shape_.fuel.density, cb.temperature);
-        const PortView<S> pa = view_port(port_a_, shape_.port_height, ca,
-                                         fuel_density(shape_.fuel.density, ca.temperature));
+        const PortView<S> pa = look(shape_, port_a_, ca);
         const PortView<S> pb = view_port(port_b_, shape_.port_height, cb, rho);
         out[lift] = needle_lift(pa.push - pb.push, cb, rho);
         const double seat = 0.7853981633974483 * seat_bore.si * seat_bore.si;
@@ -66,11 +65,7 @@ struct FloatNeedle {
         const S open = smooth_min(curtain, curtain * 0.0 + seat, 0.02 * seat) + seat_leak.si;
         const Resistance<S> resistance = hole_resistance(Restriction{1e-3, 0.62}, open);
         const PassageFlow<S> f = passage_flow(shape_, resistance, ca, pa, cb, pb);
-        out[fuel] = f.fuel;
-        out[light] = f.light;
-        out[water] = f.water;
-        out[air] = f.air;
-        out[vapour] = f.vapour;
+        put_flow(f, out);
     }
 
     void show(const double* in, const double* out, double* shown) const

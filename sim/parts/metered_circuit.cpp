@@ -56,8 +56,7 @@ struct MeteredCircuit {
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
         const Contents<S> room = contents_at(in, a);
-        const PortView<S> inside = view_port(port_, shape_.port_height, room,
-                                             fuel_density(shape_.fuel.density, room.temperature));
+        const PortView<S> inside = look(shape_, port_, room);
         out[outlet] = in[throat] + (in[runner] - in[throat]) * behind_share(in[opening]);
         const S none = out[outlet] * 0.0;
         const Contents<S> horn{out[outlet], none, none, none + 1.0, none, none, room.temperature};
@@ -68,11 +67,7 @@ struct MeteredCircuit {
         const Resistance<S> valve = hole_resistance(Restriction{1e-3, 0.62}, check);
         const Resistance<S> whole{valve.laminar + fixed_.laminar, valve.inertial + fixed_.inertial};
         const PassageFlow<S> f = passage_flow(shape_, whole, room, inside, horn, outside);
-        out[fuel] = f.fuel;
-        out[light] = f.light;
-        out[water] = f.water;
-        out[air] = f.air;
-        out[vapour] = f.vapour;
+        put_flow(f, out);
         out[carried] = f.fuel;
     }
 

@@ -94,11 +94,7 @@ struct Pickup {
                              cb.pressure + fuel_density(shape_.fuel.density, cb.temperature) *
                                                cb.fill * gravity * (hose_rise_ - raised(in))};
         const PassageFlow<S> f = passage_flow(shape_, resistance_, ca, pa, cb, pb);
-        out[fuel] = f.fuel;
-        out[light] = f.light;
-        out[water] = f.water;
-        out[air] = f.air;
-        out[vapour] = f.vapour;
+        put_flow(f, out);
         const double pace = free.si / swing_time.si;
         out[along_rate] = (wanted_.x - in[along]) * pace;
         out[across_rate] = (wanted_.y - in[across]) * pace;

@@ -29,11 +29,7 @@ struct Reed {
         const Mixture<S> mixture = mixture_at(in, from);
         const S bent = smooth_step(mixture.pressure - in[to], 0.0, opening.si);
         const Breath<S> b = breathe(mixture, in[to], bent * (0.7 * area.si), sweep.si);
-        out[fuel] = b.fuel;
-        out[light] = b.light;
-        out[water] = b.water;
-        out[air] = b.air;
-        out[vapour] = b.vapour;
+        put_flow(b, out);
     }
 
     static void show(const double* /*in*/, const double* out, double* shown)

@@ -65,11 +65,7 @@ struct Transfer {
             bared * (0.7 * area.si) * smooth_step(mixture.pressure - outside, 0.0, 4000.0);
         const S through = port / sqrt(1.0 + port * port * exhaust_loss_);
         const Breath<S> b = breathe(mixture, outside, through, sweep.si);
-        out[fuel] = b.fuel;
-        out[light] = b.light;
-        out[water] = b.water;
-        out[air] = b.air;
-        out[vapour] = b.vapour;
+        put_flow(b, out);
         out[trapped_air] = b.air * (trapping.si * tightness.si);
 
         // What a litre of mixture holds: moles of gas, and the liquid that goes along with it.
