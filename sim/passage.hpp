@@ -122,6 +122,7 @@ struct PassageFlow {
 struct PassageShape {
     double port_height = 2e-3;
     double capillary_bore = 1.0; ///< bore whose wetting holds off gas; 1 m means it does not matter
+    double wetting = 1.0; ///< share of liquid at the far end from which on the bore is wet all over
     FuelBlend fuel;
 };
 
@@ -170,7 +171,8 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
     const S mu = gas_mu + wet * (liquid_mu - gas_mu);
 
     const S bead = 4.0 * water * (1.0 - water) * (4.0 * water_bead_tension / shape.capillary_bore);
-    const S meniscus = gas * far * (4.0 * fuel_surface_tension / shape.capillary_bore);
+    const S film = shape.wetting < 1.0 ? smooth_step(far, 0.0, shape.wetting) : far;
+    const S meniscus = gas * film * (4.0 * fuel_surface_tension / shape.capillary_bore);
     const S band = bead * liquid + meniscus;
     const S driving = dead_band(drop, band, meniscus_width);
     const S flow = series_flow(resistance, driving, rho, mu);

@@ -17,6 +17,7 @@ struct MeteredCircuit {
     Ratio open;
     Ratio turns;
     Area area_per_turn;
+    Length needle_bore;
     Area check_area;
     Pressure check_cracking;
     Area check_leak;
@@ -47,7 +48,13 @@ struct MeteredCircuit {
         const double clean = std::max(jet_bore.si - 2.0 * s.fuel.gum.si, 1e-6);
         const double jet = 0.7853981633974483 * clean * clean * open.si;
         const double needle = turns.si * area_per_turn.si * open.si;
-        shape_ = {.port_height = 2e-3, .capillary_bore = clean, .fuel = s.fuel};
+        // A slot holds off as much gas as a bore twice as wide. Fuel creeps back into it as long as
+        // there is some in the chamber.
+        const double slot = needle / (3.141592653589793 * needle_bore.si) + 1e-6;
+        shape_ = {.port_height = 2e-3,
+                  .capillary_bore = std::min(clean, 2.0 * slot),
+                  .wetting = 0.1,
+                  .fuel = s.fuel};
         fixed_ = hole_resistance(Restriction{1e-3, 0.7}, jet) +
                  hole_resistance(Restriction{1e-3, 0.7}, needle);
     }
@@ -104,6 +111,8 @@ constexpr std::tuple parameters{
               5.0_ratio),
     parameter("area_per_turn", "area that a turn opens", &MeteredCircuit::area_per_turn, 0.0_mm2,
               2.0_mm2),
+    parameter("needle_bore", "bore in which the needle leaves a ring", &MeteredCircuit::needle_bore,
+              0.2_mm, 5.0_mm),
     parameter("check_area", "area of the check valve when open", &MeteredCircuit::check_area,
               0.0_mm2, 20.0_mm2),
     parameter("check_cracking", "drop at which the check valve begins to lift",
