@@ -38,6 +38,18 @@ S amount_there(const S& x, double trace)
     return x * x / (x + trace);
 }
 
+/// Near x where |x| is far above `trace`, x |x| / trace far below.
+///
+/// What decays in proportion to it dies away as 1/t in the end, and never comes to the numbers
+/// below 1e-308 that a processor is slow with, as what halves for ever would. error:   less than
+/// `trace`
+template <class S>
+S settling(const S& x, double trace)
+{
+    const S size = abs(x);
+    return x * size / (size + trace);
+}
+
 /// Rises from 0 at x <= low to 1 at x >= high as 3 t^2 - 2 t^3.
 template <class S>
 S smooth_step(const S& x, double low, double high)

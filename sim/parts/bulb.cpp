@@ -73,7 +73,7 @@ struct Bulb {
                                            in[vapour], in[temperature], outside);
         put_room(view, in[temperature], out);
         out[covered] = smooth_step(in[thumb], 0.02, 0.2);
-        out[thumb_rate] = (pressed.si - in[thumb]) * (1.0 / thumb_time.si);
+        out[thumb_rate] = settling(pressed.si - in[thumb], 1e-9) * (1.0 / thumb_time.si);
         // A stopwatch: set back under the thumb, it runs until the bulb is nearly round again.
         const S round = 1.0 + (view.pressure - outside) * (compliance.si / volume.si);
         const S down = smooth_step(in[thumb], 0.1, 0.5);

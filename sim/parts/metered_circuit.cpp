@@ -10,8 +10,8 @@ using namespace literals;
 ///
 /// Holes on both sides of the plate share one pocket, whose pressure is that of two orifices in a
 /// row between throat and runner; the plate passes the progression holes as it opens. What comes
-/// back through a check valve that does not seal is air. source:  orifices in series; two orifices
-/// in a row for the pocket
+/// back where no check valve seals is the runner's gas.
+/// source:  orifices in series; two orifices in a row for the pocket; Young-Laplace for the ring
 struct MeteredCircuit {
     Length jet_bore;
     Ratio open;
@@ -24,7 +24,15 @@ struct MeteredCircuit {
     Area edge_area;
     Area progression_area;
 
-    enum In : std::size_t { a, throat = a + contents_count, runner, opening, reads };
+    enum In : std::size_t {
+        a,
+        throat = a + contents_count,
+        runner,
+        runner_air,
+        runner_vapour,
+        opening,
+        reads
+    };
     enum Out : std::size_t { fuel, light, water, air, vapour, outlet, carried, writes };
 
     void wire(Wiring& w)
@@ -32,7 +40,9 @@ struct MeteredCircuit {
         place_ = w.port("a", "a");
         read_contents(w, "a");
         w.read(w.of("intake", "throat_pressure"));
-        w.read(w.of("runner", "pressure"));
+        for (const char* name : {"pressure", "air_share", "vapour_share"}) {
+            w.read(w.of("runner", name));
+        }
         w.read(w.of("throttle", "opening"));
         give_contents(w, "a", "runner");
         w.publish("outlet_pressure");
@@ -66,7 +76,8 @@ struct MeteredCircuit {
         const PortView<S> inside = look(shape_, port_, room);
         out[outlet] = in[throat] + (in[runner] - in[throat]) * behind_share(in[opening]);
         const S none = out[outlet] * 0.0;
-        const Contents<S> horn{out[outlet], none, none, none + 1.0, none, none, room.temperature};
+        const Contents<S> horn{out[outlet],     none, none, in[runner_air], in[runner_vapour], none,
+                               room.temperature};
         const PortView<S> outside{none, none, none + 1.0, out[outlet]};
         const S lifted =
             smooth_step(inside.push - out[outlet], check_cracking.si, 3.0 * check_cracking.si);

@@ -54,7 +54,7 @@ struct SparkPlug {
         const S fired = 600.0 * in[burning] * smooth_step(in[speed], 80.0, 150.0);
         const S full = positive_part(1.0 - in[wetness] * (1.0 / 3.0), 0.1);
         out[wetting] = in[wetting_rate] * full * (1.0 / wetting_mass.si) -
-                       in[wetness] * hot * (blown + fired) * (1.0 / drying_time.si);
+                       settling(in[wetness], 1e-9) * hot * (blown + fired) * (1.0 / drying_time.si);
         const S firing = smooth_step(in[speed], 80.0, 150.0);
         const S rich = smooth_step(in[richness], 1.35, 1.8);
         out[sooting] = firing * (rich * (2.0 - in[soot]) - 0.3 * (1.0 - rich) * in[soot]) *

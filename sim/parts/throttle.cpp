@@ -1,4 +1,5 @@
 #include "../part.hpp"
+#include "../smooth.hpp"
 
 namespace sim {
 namespace {
@@ -24,7 +25,7 @@ struct Throttle {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        out[rate] = (lever.si - in[opening]) * (1.0 / lag.si);
+        out[rate] = settling(lever.si - in[opening], 1e-9) * (1.0 / lag.si);
     }
 
     static void show(const double* in, const double* /*out*/, double* shown)

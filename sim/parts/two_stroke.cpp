@@ -122,7 +122,7 @@ struct TwoStroke {
         const S power = in[trapped_air] * heat_per_air_ * out[richness] *
                         burnt_share(out[richness]) * lean_slowness(out[richness]) * lit;
         const S pace = (in[speed] + 5.0) * (1.0 / pi);
-        out[charge_change] = power - in[charge] * pace;
+        out[charge_change] = power - settling(in[charge], 1e-6) * pace;
         out[burning] = lit;
         out[air_change] = (in[intake_air] * air_molar_mass - in[mean_air]) * (1.0 / mean_time);
         out[fuel_change] = (in[high_fuel] + in[low_fuel] - in[mean_fuel]) * (1.0 / mean_time);

@@ -12,8 +12,12 @@ namespace tests {
 class Run {
 public:
     explicit Run(double celsius = 20.0, std::string_view rig = "mower")
-        : machine_(std::make_shared<const sim::Rig>(sim::load_rig(rig)),
-                   {{101325.0}, {273.15 + celsius}})
+        : Run(std::make_shared<const sim::Rig>(sim::load_rig(rig)), celsius)
+    {
+    }
+    /// A machine with something added, such as a doing.
+    explicit Run(std::shared_ptr<const sim::Rig> rig, double celsius = 20.0)
+        : machine_(std::move(rig), {{101325.0}, {273.15 + celsius}})
     {
     }
 

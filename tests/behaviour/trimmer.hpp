@@ -8,6 +8,7 @@ namespace tests {
 class Trimmer : public Run {
 public:
     explicit Trimmer(double celsius = 20.0) : Run(celsius, "trimmer") {}
+    explicit Trimmer(std::shared_ptr<const sim::Rig> rig) : Run(std::move(rig)) {}
 
     /// Squeezes the bulb every 1.2 s; gives after how many squeezes fuel, not air, comes back to
     /// the tank: a tenth of the return hose is liquid. 0 when it never does.
@@ -54,6 +55,16 @@ public:
         purge();
         pull_until_it_runs();
         return at_throttle(throttle, seconds);
+    }
+
+    /// Switch, cap and trigger as for a pull, one pull; whether it runs two seconds later.
+    bool starts_at_one_pull(double choke, double throttle)
+    {
+        set(now(), "choke", choke).set(now(), "throttle", throttle).act(now(), "pull_cord");
+        to(now() + 0.5);
+        const bool fired = speed() > 2000.0;
+        set(now(), "choke", 0.5 * choke).to(now() + 1.5);
+        return fired && speed() > 2000.0;
     }
 
     Trimmer& at_throttle(double throttle, double seconds)

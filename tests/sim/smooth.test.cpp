@@ -161,6 +161,24 @@ TEST_CASE("smooth_abs lies above the absolute value by its width at most, at zer
     CHECK(at(curve, -2.0).value - 2.0 < width * width / 4.0); // width^2 / (2 |x|)
 }
 
+TEST_CASE("settling keeps within its trace of the straight line and dies away without tiny numbers")
+{
+    constexpr double trace = 0.05;
+    const Curve curve = [](const auto& x) { return settling(x, trace); };
+    CHECK(largest_error(curve, [](double x) { return x; }) <= trace);
+    CHECK(at(curve, 0.0).value == 0.0);
+    CHECK(at(curve, 0.0).slope[0] == 0.0);
+    CHECK(at(curve, -2.0).value == -at(curve, 2.0).value);
+    CHECK(never_falls(curve));
+    double x = 1.0;
+    for (int i = 0; i < 100'000; ++i) {
+        x -= 0.1 * settling(x, 1e-9);
+    }
+    CHECK(x > 0.0);
+    CHECK(x < 1e-12);
+    CHECK(x > 1e-14); // trace / (0.1 i); halving would have gone below 1e-308
+}
+
 TEST_CASE("smooth laws on plain numbers equal those on dual numbers to the last bit")
 {
     for (int i = -300; i <= 300; ++i) {
@@ -171,6 +189,7 @@ TEST_CASE("smooth laws on plain numbers equal those on dual numbers to the last 
         REQUIRE(smooth_min(x, 0.3, 0.2) == smooth_min(u, Dual<1>(0.3), 0.2).value);
         REQUIRE(smooth_clamp(x, -1.0, 0.5, 0.2) == smooth_clamp(u, -1.0, 0.5, 0.2).value);
         REQUIRE(dead_band(x, 0.4, 0.1) == dead_band(u, Dual<1>(0.4), 0.1).value);
+        REQUIRE(settling(x, 0.1) == settling(u, 0.1).value);
         REQUIRE(smooth_abs(x, 0.1) == smooth_abs(u, 0.1).value);
     }
 }
