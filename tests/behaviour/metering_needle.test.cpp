@@ -71,6 +71,24 @@ TEST_SUITE("behaviour")
         CHECK(simulator.read("gallery.pressure") > 0.97 * before);
     }
 
+    TEST_CASE("a worn needle pops off lower and does not hold")
+    {
+        Simulator sound(with_hand_pump());
+        Simulator worn(with_hand_pump());
+        worn.post(SetFault{"needle_seep", 1.0}, 0);
+        const auto [high, high_reseat] = pop_and_reseat(sound);
+        const auto [low, low_reseat] = pop_and_reseat(worn);
+        MESSAGE("pop-off " << high << " and " << low << " kPa, reseat " << high_reseat << " and "
+                           << low_reseat);
+        // By the ratio of the seats' areas, a ring 15 % wider: 1 / 1.15^2.
+        CHECK(low / high == doctest::Approx(1.0 / (1.15 * 1.15)).epsilon(0.06));
+        for (Simulator* simulator : {&sound, &worn}) {
+            const double before = simulator->read("gallery.pressure");
+            simulator->advance(simulator->now() + 60'000);
+            CHECK((simulator->read("gallery.pressure") > 0.9 * before) == (simulator == &sound));
+        }
+    }
+
     TEST_CASE("pop-off is the spring's force over the seat's area")
     {
         // Statics of the lever; a worked example of the trade has 60 mN at the spring, arms of 3.5

@@ -57,7 +57,28 @@ public:
         return at_throttle(throttle, seconds);
     }
 
-    /// Switch, cap and trigger as for a pull, one pull; whether it runs two seconds later.
+    /// Choke shut, throttle half open, one pull; whether it fires.
+    bool fires_at_a_pull()
+    {
+        set(now(), "choke", 1.0).set(now(), "throttle", 0.5).act(now(), "pull_cord");
+        to(now() + 0.3);
+        bool fired = false;
+        for (int look = 0; look < 5 && !fired; ++look) {
+            fired = speed() > 2000.0; // faster than an arm
+            to(now() + (fired ? 0.0 : 0.1));
+        }
+        set(now(), "choke", fired ? 0.5 : 1.0).to(now() + 1.5);
+        return fired;
+    }
+
+    /// Choke half open for so many seconds more, then open; whether it still runs after ten.
+    bool runs_on_after(double half_choked)
+    {
+        to(now() + half_choked).set(now(), "choke", 0.0).to(now() + 10.0);
+        return speed() > 2000.0;
+    }
+
+    /// Choke and trigger as given, one pull; whether it runs two seconds later.
     bool starts_at_one_pull(double choke, double throttle)
     {
         set(now(), "choke", choke).set(now(), "throttle", throttle).act(now(), "pull_cord");
