@@ -60,4 +60,41 @@ S cold_friction(const S& head_temperature)
     return 1.0 + 0.008 * positive_part(333.0 - head_temperature, 5.0);
 }
 
+/// What people read of an engine.
+struct EngineView {
+    double speed;
+    double least_speed; ///< under which no mixture is told
+    double air;         ///< kg/s
+    double fuel;        ///< kg/s
+    double load_torque;
+    double head_temperature;
+    double richness;
+};
+
+/// Declares the seven readings that every engine has.
+inline void give_engine_readings(Wiring& w)
+{
+    w.reading("speed", "rpm");
+    w.reading("air_fuel_ratio", "");
+    w.reading("power", "W");
+    w.reading("head_temperature", "degC");
+    w.reading("torque", "N m");
+    w.reading("excess_air", "");
+    w.reading("fuel_rate", "g/s");
+}
+inline constexpr std::size_t engine_readings = 7;
+
+/// Puts them, in that order.
+inline void show_engine(const EngineView& engine, double* shown)
+{
+    const bool turning = engine.speed > engine.least_speed;
+    shown[0] = engine.speed;
+    shown[1] = turning ? std::min(engine.air / (engine.fuel + 1e-9), 99.0) : 0.0;
+    shown[2] = engine.load_torque * engine.speed;
+    shown[3] = engine.head_temperature;
+    shown[4] = engine.load_torque;
+    shown[5] = turning ? std::min(1.0 / (engine.richness + 1e-3), 99.0) : 0.0;
+    shown[6] = engine.fuel;
+}
+
 } // namespace sim

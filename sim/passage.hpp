@@ -106,6 +106,15 @@ void put_flow(const Flow& flow, std::array<S, N>& out)
     out[4] = flow.vapour;
 }
 
+/// What is at the two ends of a passage.
+template <class S>
+struct PassageEnds {
+    Contents<S> a;
+    Contents<S> b;
+    PortView<S> at_a;
+    PortView<S> at_b;
+};
+
 /// What flows through a passage, positive from a to b.
 template <class S>
 struct PassageFlow {
@@ -132,6 +141,46 @@ PortView<S> look(const PassageShape& shape, const Port& port, const Contents<S>&
 {
     return view_port(port, shape.port_height, c, fuel_density(shape.fuel.density, c.temperature));
 }
+
+/// The two ports of a passage whose part reads the contents under roles `a` and `b` before all else
+/// and gives the flows between them before all else.
+struct PortPair {
+    void wire(Wiring& w, std::string_view point_a, std::string_view point_b)
+    {
+        place_a = w.port("a", point_a);
+        place_b = w.port("b", point_b);
+        read_contents(w, "a");
+        read_contents(w, "b");
+        give_contents(w, "a", "b");
+    }
+
+    void find(const Vector& up)
+    {
+        a = find_port(place_a, up);
+        b = find_port(place_b, up);
+    }
+
+    template <class S, std::size_t N>
+    [[nodiscard]] PassageEnds<S> look(const PassageShape& shape, const std::array<S, N>& in) const
+    {
+        const Contents<S> in_a = contents_at(in, 0);
+        const Contents<S> in_b = contents_at(in, contents_count);
+        return {in_a, in_b, sim::look(shape, a, in_a), sim::look(shape, b, in_b)};
+    }
+
+    /// Pressure at the port of role `a`, for people.
+    [[nodiscard]] double push_at_a(const PassageShape& shape, const double* in) const
+    {
+        std::array<double, contents_count> contents{};
+        std::copy_n(in, contents_count, contents.begin());
+        return sim::look(shape, a, contents_at(contents, 0)).push;
+    }
+
+    PortPlace place_a;
+    PortPlace place_b;
+    Port a;
+    Port b;
+};
 
 /// Half width, Pa, of the turn from one upstream end to the other: within it the resistance is a
 /// blend of both ends', so that the volume flow is smooth through zero.
@@ -183,6 +232,13 @@ PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resi
     return {fuel_flow,          fuel_flow * up.light,  liquid_flow * water * water_density,
             gas_moles * up.air, gas_moles * up.vapour, drop,
             liquid_flow};
+}
+
+template <class S, class R>
+PassageFlow<S> passage_flow(const PassageShape& shape, const Resistance<R>& resistance,
+                            const PassageEnds<S>& ends)
+{
+    return passage_flow(shape, resistance, ends.a, ends.at_a, ends.b, ends.at_b);
 }
 
 } // namespace sim

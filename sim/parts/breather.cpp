@@ -15,20 +15,15 @@ struct Breather {
 
     void wire(Wiring& w)
     {
-        place_a_ = w.port("a", "a");
-        place_b_ = w.port("b", "a");
-        read_contents(w, "a");
-        read_contents(w, "b");
+        ports_.wire(w, "a", "a");
         w.read(w.of("a", "covered"));
-        give_contents(w, "a", "b");
         w.reading("flow", "mL/min");
         w.reading("air", "mL/min");
     }
 
     void prepare(const Surroundings& s)
     {
-        port_a_ = find_port(place_a_, s.up);
-        port_b_ = find_port(place_b_, s.up);
+        ports_.find(s.up);
         const double open = area.si;
         const double bore = std::sqrt(open / 0.7853981633974483) + 1e-5;
         shape_ = {.port_height = 2e-3, .capillary_bore = bore, .fuel = s.fuel};
@@ -38,13 +33,10 @@ struct Breather {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        const Contents<S> ca = contents_at(in, a);
-        const Contents<S> cb = contents_at(in, b);
-        const PortView<S> pa = look(shape_, port_a_, ca);
-        const PortView<S> pb = look(shape_, port_b_, cb);
+        const PassageEnds<S> ends = ports_.look(shape_, in);
         const S open = (1.0 - in[cover]) * area.si;
         const Resistance<S> resistance = hole_resistance(Restriction{length.si, 0.62}, open);
-        const PassageFlow<S> f = passage_flow(shape_, resistance, ca, pa, cb, pb);
+        const PassageFlow<S> f = passage_flow(shape_, resistance, ends);
         put_flow(f, out);
     }
 
@@ -55,10 +47,7 @@ struct Breather {
     }
 
 private:
-    PortPlace place_a_;
-    PortPlace place_b_;
-    Port port_a_;
-    Port port_b_;
+    PortPair ports_;
     PassageShape shape_;
     double molar_volume_ = 0.024;
 };

@@ -63,13 +63,7 @@ struct Engine {
         w.publish("richness");
         w.publish("burning");
         w.publish("load_torque");
-        w.reading("speed", "rpm");
-        w.reading("air_fuel_ratio", "");
-        w.reading("power", "W");
-        w.reading("head_temperature", "degC");
-        w.reading("torque", "N m");
-        w.reading("excess_air", "");
-        w.reading("fuel_rate", "g/s");
+        give_engine_readings(w);
     }
 
     void prepare(const Surroundings& s)
@@ -113,18 +107,16 @@ struct Engine {
         out[heat] = 0.28 * heat_rate + 0.5 * friction * in[speed];
     }
 
-    void show(const double* in, const double* out, double* shown) const
+    static void show(const double* in, const double* out, double* shown)
     {
-        const double air = in[air_rate] * air_molar_mass;
-        const double fuel = in[main_fuel] + in[idle_fuel];
-        const bool turning = in[speed] > 10.0;
-        shown[0] = in[speed];
-        shown[1] = turning ? std::min(air / (fuel + 1e-9), 99.0) : 0.0;
-        shown[2] = out[work] * in[speed];
-        shown[3] = in[head_temperature];
-        shown[4] = out[work];
-        shown[5] = turning ? std::min(1.0 / (out[richness] + 1e-3), 99.0) : 0.0;
-        shown[6] = fuel;
+        show_engine({.speed = in[speed],
+                     .least_speed = 10.0,
+                     .air = in[air_rate] * air_molar_mass,
+                     .fuel = in[main_fuel] + in[idle_fuel],
+                     .load_torque = out[work],
+                     .head_temperature = in[head_temperature],
+                     .richness = out[richness]},
+                    shown);
     }
 
 private:

@@ -29,12 +29,8 @@ struct FloatNeedle {
 
     void wire(Wiring& w)
     {
-        place_a_ = w.port("a", "seat");
-        place_b_ = w.port("b", "seat");
         place_float_ = w.port("b", "float");
-        read_contents(w, "a");
-        read_contents(w, "b");
-        give_contents(w, "a", "b");
+        ports_.wire(w, "seat", "seat");
         w.publish("lift");
         w.reading("lift", "mm");
         w.reading("flow", "mL/min");
@@ -43,8 +39,7 @@ struct FloatNeedle {
 
     void prepare(const Surroundings& s)
     {
-        port_a_ = find_port(place_a_, s.up);
-        port_b_ = find_port(place_b_, s.up);
+        ports_.find(s.up);
         port_float_ = find_port(place_float_, s.up);
         shape_ = {.port_height = 2e-3, .capillary_bore = seat_bore.si, .fuel = s.fuel};
         upright_ = std::max(s.up.z, 0.05);
@@ -54,29 +49,23 @@ struct FloatNeedle {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        const Contents<S> ca = contents_at(in, a);
-        const Contents<S> cb = contents_at(in, b);
-        const S rho = fuel_density(shape_.fuel.density, cb.temperature);
-        const PortView<S> pa = look(shape_, port_a_, ca);
-        const PortView<S> pb = view_port(port_b_, shape_.port_height, cb, rho);
-        out[lift] = needle_lift(pa.push - pb.push, cb, rho);
+        const PassageEnds<S> ends = ports_.look(shape_, in);
+        const S rho = fuel_density(shape_.fuel.density, ends.b.temperature);
+        out[lift] = needle_lift(ends.at_a.push - ends.at_b.push, ends.b, rho);
         const double seat = 0.7853981633974483 * seat_bore.si * seat_bore.si;
         const S curtain = out[lift] * (3.141592653589793 * seat_bore.si);
         const S open = smooth_min(curtain, curtain * 0.0 + seat, 0.02 * seat) + seat_leak.si;
         const Resistance<S> resistance = hole_resistance(Restriction{1e-3, 0.62}, open);
-        const PassageFlow<S> f = passage_flow(shape_, resistance, ca, pa, cb, pb);
+        const PassageFlow<S> f = passage_flow(shape_, resistance, ends);
         put_flow(f, out);
     }
 
     void show(const double* in, const double* out, double* shown) const
     {
         const double rho = fuel_density(shape_.fuel.density, in[a + contents_temperature]);
-        std::array<double, contents_count> at_a{};
-        std::copy_n(in, contents_count, at_a.begin());
         shown[0] = out[lift];
         shown[1] = out[fuel] / rho;
-        shown[2] =
-            view_port(port_a_, shape_.port_height, contents_at(at_a, 0), rho).push - outside_;
+        shown[2] = ports_.push_at_a(shape_, in) - outside_;
     }
 
 private:
@@ -96,11 +85,8 @@ private:
         return free + dirt.si * (1.0 - smooth_step(free, 0.0, 2.0 * dirt.si));
     }
 
-    PortPlace place_a_;
-    PortPlace place_b_;
+    PortPair ports_;
     PortPlace place_float_;
-    Port port_a_;
-    Port port_b_;
     Port port_float_;
     PassageShape shape_;
     double upright_ = 1.0;

@@ -17,19 +17,14 @@ struct Hole {
 
     void wire(Wiring& w)
     {
-        place_a_ = w.port("a", "a");
-        place_b_ = w.port("b", "a");
-        read_contents(w, "a");
-        read_contents(w, "b");
-        give_contents(w, "a", "b");
+        ports_.wire(w, "a", "a");
         w.reading("flow", "mL/min");
         w.reading("air", "mL/min");
     }
 
     void prepare(const Surroundings& s)
     {
-        port_a_ = find_port(place_a_, s.up);
-        port_b_ = find_port(place_b_, s.up);
+        ports_.find(s.up);
         const double open = area.si + loose.si * loose_area.si;
         const double bore = std::sqrt(open / 0.7853981633974483) + 1e-5;
         shape_ = {.port_height = 2e-3, .capillary_bore = bore, .fuel = s.fuel};
@@ -42,11 +37,8 @@ struct Hole {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        const Contents<S> ca = contents_at(in, a);
-        const Contents<S> cb = contents_at(in, b);
-        const PortView<S> pa = look(shape_, port_a_, ca);
-        const PortView<S> pb = look(shape_, port_b_, cb);
-        const PassageFlow<S> f = passage_flow(shape_, resistance_, ca, pa, cb, pb);
+        const PassageEnds<S> ends = ports_.look(shape_, in);
+        const PassageFlow<S> f = passage_flow(shape_, resistance_, ends);
         put_flow(f, out);
     }
 
@@ -57,10 +49,7 @@ struct Hole {
     }
 
 private:
-    PortPlace place_a_;
-    PortPlace place_b_;
-    Port port_a_;
-    Port port_b_;
+    PortPair ports_;
     PassageShape shape_;
     Resistance<double> resistance_;
     double molar_volume_ = 0.024;

@@ -45,16 +45,12 @@ struct MeteringNeedle {
 
     void wire(Wiring& w)
     {
-        place_a_ = w.port("a", "seat");
-        place_b_ = w.port("b", "seat");
         w.state({"travel", 0.01, -3.0, 3.0, 0.0, 0.0});
         w.state({"lift", 2e-6, -1e-3, 5e-3, 0.0, 0.0});
-        read_contents(w, "a");
-        read_contents(w, "b");
+        ports_.wire(w, "seat", "seat");
         w.read(w.of("dry", "pressure"));
         w.read(w.own("travel"));
         w.read(w.own("lift"));
-        give_contents(w, "a", "b");
         w.flow("travelled", {{w.own("travel"), 1.0}});
         w.flow("lifted", {{w.own("lift"), 1.0}});
         w.reading("lift", "mm");
@@ -65,8 +61,7 @@ struct MeteringNeedle {
 
     void prepare(const Surroundings& s)
     {
-        port_a_ = find_port(place_a_, s.up);
-        port_b_ = find_port(place_b_, s.up);
+        ports_.find(s.up);
         shape_ = {.port_height = 2e-3, .capillary_bore = screen_pore.si, .fuel = s.fuel};
         screen_ = hole_resistance(Restriction{1e-3, 0.62}, screen_area.si);
     }
@@ -74,15 +69,12 @@ struct MeteringNeedle {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        const Contents<S> ca = contents_at(in, a);
-        const Contents<S> cb = contents_at(in, b);
-        const PortView<S> pa = look(shape_, port_a_, ca);
-        const PortView<S> pb = look(shape_, port_b_, cb);
+        const PassageEnds<S> ends = ports_.look(shape_, in);
         const Resistance<S> hole = hole_resistance(Restriction{1e-3, 0.62}, open_area(in[lift]));
         const Resistance<S> whole{hole.laminar + screen_.laminar, hole.inertial + screen_.inertial};
-        const PassageFlow<S> f = passage_flow(shape_, whole, ca, pa, cb, pb);
+        const PassageFlow<S> f = passage_flow(shape_, whole, ends);
         put_flow(f, out);
-        move(in, pa.push - pb.push, out);
+        move(in, ends.at_a.push - ends.at_b.push, out);
     }
 
     void show(const double* in, const double* out, double* shown) const
@@ -139,10 +131,7 @@ private:
 
     static constexpr double stiffness_of_stop = 1e3; // Pa
 
-    PortPlace place_a_;
-    PortPlace place_b_;
-    Port port_a_;
-    Port port_b_;
+    PortPair ports_;
     PassageShape shape_;
     Resistance<double> screen_;
 };

@@ -23,11 +23,7 @@ struct SupplyLine {
 
     void wire(Wiring& w)
     {
-        place_a_ = w.port("a", "a");
-        place_b_ = w.port("b", "b");
-        read_contents(w, "a");
-        read_contents(w, "b");
-        give_contents(w, "a", "b");
+        ports_.wire(w, "a", "b");
         w.publish("drop");
         w.publish("volume");
         w.reading("flow", "mL/min");
@@ -39,8 +35,7 @@ struct SupplyLine {
 
     void prepare(const Surroundings& s)
     {
-        port_a_ = find_port(place_a_, s.up);
-        port_b_ = find_port(place_b_, s.up);
+        ports_.find(s.up);
         shape_ = {.port_height = 4e-3, .capillary_bore = screen_pore.si, .fuel = s.fuel};
         const double bore = tap_bore.si;
         const double open = 0.7853981633974483 * bore * bore * tap.si * tap_travel.si;
@@ -53,12 +48,8 @@ struct SupplyLine {
     template <class S>
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
-        const Contents<S> ca = contents_at(in, a);
-        const Contents<S> cb = contents_at(in, b);
-        const PortView<S> pa = look(shape_, port_a_, ca);
-        const PortView<S> pb = look(shape_, port_b_, cb);
-        const PassageFlow<S> f =
-            passage_flow(shape_, screen_ + tap_resistance_ + filter_, ca, pa, cb, pb);
+        const PassageEnds<S> ends = ports_.look(shape_, in);
+        const PassageFlow<S> f = passage_flow(shape_, screen_ + tap_resistance_ + filter_, ends);
         put_flow(f, out);
         out[drop] = f.drop;
         out[volume] = f.volume;
@@ -75,22 +66,15 @@ struct SupplyLine {
         };
         const double whole = taken(screen_ + tap_resistance_ + filter_);
         const double scale = std::abs(whole) > 1e-9 ? out[drop] / whole : 0.0;
-        std::array<double, contents_count> at_a{};
-        std::copy_n(in, contents_count, at_a.begin());
-        const PortView<double> pa =
-            view_port(port_a_, shape_.port_height, contents_at(at_a, 0), rho);
         shown[0] = q;
         shown[1] = scale * taken(screen_);
         shown[2] = scale * taken(tap_resistance_);
         shown[3] = scale * taken(filter_);
-        shown[4] = pa.push - shown[1] - outside_;
+        shown[4] = ports_.push_at_a(shape_, in) - shown[1] - outside_;
     }
 
 private:
-    PortPlace place_a_;
-    PortPlace place_b_;
-    Port port_a_;
-    Port port_b_;
+    PortPair ports_;
     PassageShape shape_;
     Resistance<double> screen_;
     Resistance<double> tap_resistance_;

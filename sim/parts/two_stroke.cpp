@@ -90,13 +90,7 @@ struct TwoStroke {
         w.publish("richness");
         w.publish("burning");
         w.publish("load_torque");
-        w.reading("speed", "rpm");
-        w.reading("air_fuel_ratio", "");
-        w.reading("power", "W");
-        w.reading("head_temperature", "degC");
-        w.reading("torque", "N m");
-        w.reading("excess_air", "");
-        w.reading("fuel_rate", "g/s");
+        give_engine_readings(w);
         w.reading("crank_angle", "deg");
     }
 
@@ -140,18 +134,17 @@ struct TwoStroke {
         out[heat] = 0.25 * in[charge] * pace + 0.5 * friction * in[speed];
     }
 
-    void show(const double* in, const double* out, double* shown) const
+    static void show(const double* in, const double* out, double* shown)
     {
-        const bool turning = in[speed] > 20.0;
-        const double ratio = std::max(in[mean_air], 0.0) / (std::max(in[mean_fuel], 0.0) + 1e-9);
-        shown[0] = in[speed];
-        shown[1] = turning ? std::min(ratio, 99.0) : 0.0;
-        shown[2] = out[work] * in[speed];
-        shown[3] = in[head_temperature];
-        shown[4] = out[work];
-        shown[5] = turning ? std::min(1.0 / (out[richness] + 1e-3), 99.0) : 0.0;
-        shown[6] = in[mean_fuel];
-        shown[7] = std::atan2(in[sine], in[cosine]);
+        show_engine({.speed = in[speed],
+                     .least_speed = 20.0,
+                     .air = std::max(in[mean_air], 0.0),
+                     .fuel = std::max(in[mean_fuel], 0.0),
+                     .load_torque = out[work],
+                     .head_temperature = in[head_temperature],
+                     .richness = out[richness]},
+                    shown);
+        shown[engine_readings] = std::atan2(in[sine], in[cosine]);
     }
 
 private:

@@ -51,7 +51,7 @@ public:
     /// Purged and started, throttle as given for some seconds.
     Trimmer& running(double throttle, double seconds)
     {
-        to(0.5);
+        to(now() + 0.5);
         purge();
         pull_until_it_runs();
         return at_throttle(throttle, seconds);
@@ -61,11 +61,9 @@ public:
     bool fires_at_a_pull()
     {
         set(now(), "choke", 1.0).set(now(), "throttle", 0.5).act(now(), "pull_cord");
-        to(now() + 0.3);
         bool fired = false;
-        for (int look = 0; look < 5 && !fired; ++look) {
-            fired = speed() > 2000.0; // faster than an arm
-            to(now() + (fired ? 0.0 : 0.1));
+        for (int look = 0; look < 12 && !fired; ++look) {
+            fired = to(now() + 0.05).speed() > 1400.0; // an arm comes to 1,150 rpm
         }
         set(now(), "choke", fired ? 0.5 : 1.0).to(now() + 1.5);
         return fired;
