@@ -58,8 +58,8 @@ struct MeteredCircuit {
         const double clean = std::max(jet_bore.si - 2.0 * s.fuel.gum.si, 1e-6);
         const double jet = 0.7853981633974483 * clean * clean * open.si;
         const double needle = turns.si * area_per_turn.si * open.si;
-        // A slot holds off as much gas as a bore twice as wide. Fuel creeps back into it as long as
-        // there is some in the chamber.
+        // A slot holds off as much gas as a bore twice as wide; a micron of it is roughness. Fuel
+        // creeps back into it as long as there is some in the chamber.
         const double slot = needle / (3.141592653589793 * needle_bore.si) + 1e-6;
         shape_ = {.port_height = 2e-3,
                   .capillary_bore = std::min(clean, 2.0 * slot),
