@@ -30,9 +30,15 @@ struct SetFault {
     double severity = 0.0;
     bool operator==(const SetFault&) const = default;
 };
+/// Lets an engine that is followed turn by turn leap over turns that resemble each other, or not.
+/// It changes no part of the machine, but the last digits of what follows, so it is on the record.
+struct SetLeaps {
+    bool are_allowed = false;
+    bool operator==(const SetLeaps&) const = default;
+};
 
 /// Everything a person can do to a machine.
-using Command = std::variant<SetControl, Do, SetFault>;
+using Command = std::variant<SetControl, Do, SetFault, SetLeaps>;
 
 struct TimedCommand {
     Tick at = 0;

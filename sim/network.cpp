@@ -44,6 +44,11 @@ Network::Network(const std::vector<PartSpec>& specs)
             }
         }
     }
+    for (const Wiring& wiring : wirings) {
+        if (const auto& names_of = wiring.crank_states; !names_of.empty()) {
+            crank_ = {state_index(names_of[0]), state_index(names_of[1]), state_index(names_of[2])};
+        }
+    }
     order(wirings);
     plan_jacobian();
 }
@@ -55,6 +60,7 @@ Network::Network(const Network& other)
       order_(other.order_),
       states_(other.states_),
       readings_(other.readings_),
+      crank_(other.crank_),
       values_(other.values_),
       gradients_(other.gradients_),
       gradient_at_(other.gradient_at_),

@@ -3,6 +3,8 @@
 #include "part.hpp"
 #include "sparse_lu.hpp"
 
+#include <optional>
+
 namespace sim {
 
 /// Chambers and passages as one system dx/dt = f(x), with the exact Jacobian of f.
@@ -30,6 +32,16 @@ public:
     ///
     /// throws:  RequestError when there is none
     [[nodiscard]] std::size_t state_index(std::string_view name) const;
+
+    /// Indices of the states that follow a crank through its turn: cosine and sine of its angle
+    /// from top dead centre, and its speed.
+    struct Crank {
+        std::size_t cosine = 0;
+        std::size_t sine = 0;
+        std::size_t speed = 0;
+    };
+    /// The crank of an engine that is resolved through its turn; none in a mean-value one.
+    [[nodiscard]] const std::optional<Crank>& crank() const { return crank_; }
 
     /// A reading: where it comes from and the unit it is shown in.
     struct Reading {
@@ -106,6 +118,7 @@ private:
     std::vector<std::size_t> order_;
     std::vector<StateInfo> states_;
     std::vector<Reading> readings_;
+    std::optional<Crank> crank_;
     std::vector<double> values_;
     std::vector<double> gradients_;        ///< of every given number, over its part's support
     std::vector<std::size_t> gradient_at_; ///< per signal: where its gradient begins

@@ -114,6 +114,8 @@ public:
     /// A flow of `name` from the part under role `from` to the one under role `to`.
     void flow_between(std::string_view name, std::string_view from, std::string_view to);
     void reading(std::string_view name, std::string_view unit);
+    /// Names the states of this part that follow a crank through its turn.
+    void crank(std::string_view cosine, std::string_view sine, std::string_view speed);
 
     std::vector<StateInfo> states;
     std::vector<std::string> reads;
@@ -123,6 +125,7 @@ public:
     };
     std::vector<Given> gives;
     std::vector<ReadingInfo> readings;
+    std::vector<std::string> crank_states; ///< cosine, sine, speed; or none
 
 private:
     const PartSpec* spec_;

@@ -63,7 +63,7 @@ Command read_doing(const JsonNode& node, const Rig& rig)
     const Doing* doing = rig.find_doing(name);
     if (doing == nullptr) {
         std::vector<std::string> allowed = ids_of(rig.doings);
-        allowed.insert(allowed.end(), {"set", "fault"});
+        allowed.insert(allowed.end(), {"set", "fault", "leaps"});
         throw node.at("do").wrong("unknown doing " + in_quotes(name) + choices_hint(name, allowed));
     }
     if (doing->fills.empty()) {
@@ -112,6 +112,10 @@ TimedCommand read_command(const JsonNode& node, const Rig& rig)
     if (name == "fault") {
         node.allow_keys({"at", "do", "id", "to"});
         return {at, read_fault(node, "to", rig)};
+    }
+    if (name == "leaps") {
+        node.allow_keys({"at", "do", "to"});
+        return {at, SetLeaps{node.at("to").number_between(0.0, 1.0) > 0.5}};
     }
     return {at, read_doing(node, rig)};
 }
@@ -199,6 +203,11 @@ struct CommandWriter {
         entry["do"] = "fault";
         entry["id"] = command.fault;
         entry["to"] = command.severity;
+    }
+    void operator()(const SetLeaps& command)
+    {
+        entry["do"] = "leaps";
+        entry["to"] = command.are_allowed ? 1 : 0;
     }
 };
 

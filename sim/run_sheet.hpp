@@ -11,7 +11,8 @@ inline constexpr double longest_run = 10.0 * 86400.0;
 ///
 /// {"format":1,"rig":"mower","faults":[{"id":"...","severity":1}],
 ///  "commands":[{"at":"5 s","do":"pull_cord"},{"at":"8 s","do":"set","control":"choke","to":0},
-///              {"at":"9 s","do":"refuel","to":0.9},{"at":"9 s","do":"fault","id":"...","to":1}]}
+///              {"at":"9 s","do":"refuel","to":0.9},{"at":"9 s","do":"fault","id":"...","to":1},
+///              {"at":"20 s","do":"leaps","to":1}]}
 /// Faults listed at the top are there from the first tick. Both lists may be left out. Commands
 /// come out in the order of their times, those of one tick in the order of the file; times count to
 /// the nearest tick.

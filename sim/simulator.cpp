@@ -5,17 +5,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <sstream>
 
 namespace sim {
 
 namespace {
-/// Step to try after a command: short, since anything may have changed.
-constexpr double first_length = 1e-3;
-/// Times closer than this are the same, s.
-constexpr double same_time = 1e-9;
-
 double time_of(Tick tick)
 {
     return static_cast<double>(tick) * tick_length;
@@ -55,8 +49,7 @@ Simulator::Simulator(std::shared_ptr<const Rig> rig, Weather weather,
     : rig_(std::move(rig)),
       network_(rig_->parts),
       weather_(weather),
-      stepper_(network_, tolerance.value_or(rig_->tolerance)),
-      step_(network_.state_count()),
+      trajectory_(network_, tolerance.value_or(rig_->tolerance)),
       severities_(rig_->faults.size(), 0.0),
       state_(network_.state_count())
 {
@@ -65,7 +58,7 @@ Simulator::Simulator(std::shared_ptr<const Rig> rig, Weather weather,
     }
     refresh();
     const auto shelf = network_.shelved(surroundings_);
-    Stepper::begin(step_, 0.0, shelf);
+    trajectory_.begin(0.0, shelf);
     fuel_account_ = audited(shelf, &StateInfo::fuel);
     air_account_ = audited(shelf, &StateInfo::air);
     readings_.assign(network_.readings().begin(), network_.readings().end());
@@ -110,6 +103,11 @@ std::string Simulator::check(const Command& command) const
                 }
                 return "";
             },
+            [&](const SetLeaps&) -> std::string {
+                return can_leap()
+                           ? ""
+                           : "this engine is not followed turn by turn: nothing to leap over";
+            },
         },
         command);
 }
@@ -133,10 +131,7 @@ void Simulator::advance(Tick to)
     for (;;) {
         const bool command_due = !pending_.empty() && pending_.front().at <= to;
         const Tick target = command_due ? pending_.front().at : to;
-        while (step_.end() < time_of(target) - same_time) {
-            length_before_ = length_;
-            stepper_.advance(network_, step_, length_, std::numeric_limits<double>::infinity());
-        }
+        trajectory_.reach(network_, time_of(target));
         now_ = target;
         if (!command_due) {
             return;
@@ -148,15 +143,8 @@ void Simulator::advance(Tick to)
 void Simulator::settle(Tick at)
 {
     const double time = time_of(at);
-    if (step_.end() > time + same_time) {
-        state_.assign(step_.first().begin(), step_.first().end());
-        Stepper::begin(step_, step_.start(), state_);
-        length_ = length_before_;
-        while (step_.end() < time - same_time) {
-            stepper_.advance(network_, step_, length_, time);
-        }
-    }
-    state_.assign(step_.last().begin(), step_.last().end());
+    trajectory_.land(network_, time);
+    state_.assign(trajectory_.last().begin(), trajectory_.last().end());
     const double fuel = audited(state_, &StateInfo::fuel);
     const double air = audited(state_, &StateInfo::air);
     const auto due = std::ranges::upper_bound(pending_, at, {}, &TimedCommand::at);
@@ -168,8 +156,7 @@ void Simulator::settle(Tick at)
     refresh();
     fuel_account_ += audited(state_, &StateInfo::fuel) - fuel;
     air_account_ += audited(state_, &StateInfo::air) - air;
-    Stepper::begin(step_, time, state_);
-    length_ = std::min(length_, first_length);
+    trajectory_.begin(time, state_);
 }
 
 void Simulator::apply(const SetControl& command, std::span<double> /*state*/)
@@ -190,6 +177,11 @@ void Simulator::apply(const Do& command, std::span<double> state)
     if (!doing->fills.empty() && !network_.fill(doing->fills, command.to, state)) {
         throw RequestError(doing->id + " wants to fill " + doing->fills + ", which is no chamber");
     }
+}
+
+void Simulator::apply(const SetLeaps& command, std::span<double> /*state*/)
+{
+    trajectory_.allow_leaps(command.are_allowed);
 }
 
 void Simulator::apply(const SetFault& command, std::span<double> /*state*/)
@@ -286,7 +278,7 @@ std::size_t Simulator::reading_index(std::string_view name) const
 
 std::span<const double> Simulator::state()
 {
-    step_.at(seconds(), state_);
+    trajectory_.at(network_, seconds(), state_);
     return state_;
 }
 
@@ -297,7 +289,7 @@ void Simulator::read(std::span<double> values)
 
 void Simulator::read_at(double time, std::span<double> values)
 {
-    step_.at(time, state_);
+    trajectory_.at(network_, time, state_);
     network_.read(state_, values);
     values[readings_.size() - 2] = fuel_error();
     values[readings_.size() - 1] = air_error();

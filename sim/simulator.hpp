@@ -1,7 +1,7 @@
 #pragma once
 
 #include "rig.hpp"
-#include "stepper.hpp"
+#include "trajectory.hpp"
 
 namespace sim {
 
@@ -13,11 +13,11 @@ struct Weather {
 
 /// A machine that runs: the front door of `sim`.
 ///
-/// Load a rig, post commands at ticks, advance, read. Steps are as long as the equations allow and
-/// cover many ticks; the state at a tick inside a step is the step's own interpolation. A command
-/// that lands inside a step already taken undoes that step and repeats it up to the command, so
-/// what happens depends on the commands alone, never on how often anyone looked. A copy is an
-/// independent machine in the same state.
+/// Load a rig, post commands at ticks, advance, read. Strides are as long as the equations allow
+/// and cover many ticks; the state at a tick inside a stride is the stride's own interpolation. A
+/// command that lands inside a stride already taken undoes that stride and repeats it up to the
+/// command, so what happens depends on the commands alone, never on how often anyone looked. A copy
+/// is an independent machine in the same state.
 class Simulator {
 public:
     /// Without a tolerance, the rig's own.
@@ -51,10 +51,14 @@ public:
     void read(std::span<double> values);
     /// One reading now, in SI.
     double read(std::string_view name);
-    /// All readings at a time in seconds not before the start of the step in hand.
+    /// All readings at a time in seconds not before the start of the stride in hand.
     void read_at(double time, std::span<double> values);
 
     [[nodiscard]] double control(std::string_view id) const;
+    /// Whether the machine has an engine that is followed turn by turn, so that leaps mean
+    /// anything.
+    [[nodiscard]] bool can_leap() const { return network_.crank().has_value(); }
+    [[nodiscard]] bool may_leap() const { return trajectory_.may_leap(); }
     [[nodiscard]] double severity(std::string_view id) const;
     /// The value a parameter has now, faults and controls included, in SI.
     [[nodiscard]] double parameter(std::string_view part, std::string_view name);
@@ -72,13 +76,14 @@ public:
     [[nodiscard]] const Surroundings& surroundings() const { return surroundings_; }
     [[nodiscard]] Network& network() { return network_; }
     [[nodiscard]] std::span<const double> state();
-    [[nodiscard]] const Work& work() const { return stepper_.work(); }
+    [[nodiscard]] Work work() const { return trajectory_.work(); }
 
 private:
     void settle(Tick at);
     void apply(const SetControl& command, std::span<double> state);
     void apply(const Do& command, std::span<double> state);
     void apply(const SetFault& command, std::span<double> state);
+    void apply(const SetLeaps& command, std::span<double> state);
     /// Works out every parameter from rig, doings, controls and faults, in that order.
     void refresh();
     Vector place_controls(FuelBlend& fuel);
@@ -91,10 +96,7 @@ private:
     Network network_;
     Surroundings surroundings_;
     Weather weather_;
-    Stepper stepper_;
-    Step step_;
-    double length_ = 1e-4;
-    double length_before_ = 1e-4;
+    Trajectory trajectory_;
     Tick now_ = 0;
     std::vector<TimedCommand> done_;
     std::vector<TimedCommand> pending_;

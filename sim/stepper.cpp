@@ -51,11 +51,26 @@ Step::Step(std::size_t state_count)
 
 void Step::at(double time, std::span<double> state) const
 {
-    const double t = length_ > 0.0 ? std::clamp((time - start_) / length_, 0.0, 1.0) : 1.0;
-    const double rest = 1.0 - t;
+    const double t = share(time);
     for (std::size_t i = 0; i < state.size(); ++i) {
-        state[i] = first_[i] * rest + t * (last_[i] + rest * (bend_[i] + t * twist_[i]));
+        state[i] = interior(i, t);
     }
+}
+
+double Step::at(double time, std::size_t state) const
+{
+    return interior(state, share(time));
+}
+
+double Step::share(double time) const
+{
+    return length_ > 0.0 ? std::clamp((time - start_) / length_, 0.0, 1.0) : 1.0;
+}
+
+double Step::interior(std::size_t state, double t) const
+{
+    const double rest = 1.0 - t;
+    return first_[state] * rest + t * (last_[state] + rest * (bend_[state] + t * twist_[state]));
 }
 
 Stepper::Stepper(const Network& network, Tolerance tolerance)
@@ -95,6 +110,25 @@ void Stepper::advance(Network& network, Step& step, double& length, double limit
     if (start + taken > limit) {
         taken = find_step(network, step, start, limit - start);
     }
+    store(step, start, taken);
+}
+
+std::optional<double> Stepper::repeat(Network& network, Step& step, double length)
+{
+    const double start = step.end();
+    std::ranges::copy(step.last_, from_.begin());
+    network.differentiate(from_, rates_, jacobian_);
+    if (attempt(network, length) == Verdict::out_of_bounds ||
+        first_out_of_bounds() < states_.size()) {
+        return {};
+    }
+    fit_interior(step);
+    store(step, start, length);
+    return error_;
+}
+
+void Stepper::store(Step& step, double start, double taken)
+{
     step.start_ = start;
     step.length_ = taken;
     std::ranges::copy(from_, step.first_.begin());
@@ -110,8 +144,9 @@ double Stepper::growth() const
 double Stepper::find_step(Network& network, Step& step, double start, double trial)
 {
     for (;;) {
-        const Verdict verdict = attempt(network, step, trial);
+        const Verdict verdict = attempt(network, trial);
         if (verdict == Verdict::accepted) {
+            fit_interior(step);
             return trial;
         }
         ++work_.rejected;
@@ -150,7 +185,7 @@ void Stepper::stage(Network& network, std::size_t number, double inverse_length)
     network.pattern().solve(factors_, k);
 }
 
-Stepper::Verdict Stepper::attempt(Network& network, Step& step, double length)
+Stepper::Verdict Stepper::attempt(Network& network, double length)
 {
     const std::size_t n = states_.size();
     const double inverse = 1.0 / length;
@@ -179,7 +214,12 @@ Stepper::Verdict Stepper::attempt(Network& network, Step& step, double length)
         culprit_ = out;
         return Verdict::out_of_bounds;
     }
-    for (std::size_t i = 0; i < n; ++i) {
+    return Verdict::accepted;
+}
+
+void Stepper::fit_interior(Step& step) const
+{
+    for (std::size_t i = 0; i < states_.size(); ++i) {
         step.bend_[i] = 0.0;
         step.twist_[i] = 0.0;
         for (std::size_t j = 0; j < 5; ++j) {
@@ -187,7 +227,6 @@ Stepper::Verdict Stepper::attempt(Network& network, Step& step, double length)
             step.twist_[i] += twist[j] * k_[j][i];
         }
     }
-    return Verdict::accepted;
 }
 
 double Stepper::error_norm() const

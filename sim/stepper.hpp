@@ -3,6 +3,8 @@
 #include "network.hpp"
 #include "tolerance.hpp"
 
+#include <optional>
+
 namespace sim {
 
 /// One accepted step and its interior.
@@ -18,9 +20,13 @@ public:
     [[nodiscard]] std::span<const double> last() const { return last_; }
     /// The state at a time within the step.
     void at(double time, std::span<double> state) const;
+    /// One of its states at a time within the step.
+    [[nodiscard]] double at(double time, std::size_t state) const;
 
 private:
     friend class Stepper;
+    [[nodiscard]] double share(double time) const;
+    [[nodiscard]] double interior(std::size_t state, double t) const;
     double start_ = 0.0;
     double length_ = 0.0;
     std::vector<double> first_;
@@ -48,11 +54,17 @@ class Stepper {
 public:
     Stepper(const Network& network, Tolerance tolerance);
 
+    void set_tolerance(Tolerance tolerance) { tolerance_ = tolerance; }
+
     /// Takes one step from `step.last()`, no longer than to `limit`, and stores it in `step`.
     ///
     /// `length` is the step to try first and becomes the one to try next.
     /// throws:  NumericsError naming the state when even the shortest step fails
     void advance(Network& network, Step& step, double& length, double limit);
+
+    /// Takes one step of just this length from `step.last()`, and gives how many times its error
+    /// estimate is what `advance` would allow; nothing when it leaves bounds and is not taken.
+    std::optional<double> repeat(Network& network, Step& step, double length);
 
     /// Makes `step` an empty step that ends at `time` with `state`.
     static void begin(Step& step, double time, std::span<const double> state);
@@ -63,8 +75,10 @@ private:
     enum class Verdict { accepted, too_rough, out_of_bounds };
     /// Tries `trial` and shorter until one is accepted; gives its length.
     double find_step(Network& network, Step& step, double start, double trial);
+    void store(Step& step, double start, double taken);
     [[nodiscard]] double growth() const;
-    Verdict attempt(Network& network, Step& step, double length);
+    Verdict attempt(Network& network, double length);
+    void fit_interior(Step& step) const;
     void stage(Network& network, std::size_t number, double inverse_length);
     [[nodiscard]] double error_norm() const;
     [[nodiscard]] std::size_t first_out_of_bounds() const;

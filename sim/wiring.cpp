@@ -80,4 +80,9 @@ void Wiring::reading(std::string_view name, std::string_view unit)
     readings.push_back({own(name), std::string(unit)});
 }
 
+void Wiring::crank(std::string_view cosine, std::string_view sine, std::string_view speed)
+{
+    crank_states = {own(cosine), own(sine), own(speed)};
+}
+
 } // namespace sim

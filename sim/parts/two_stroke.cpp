@@ -90,6 +90,7 @@ struct TwoStroke {
         w.publish("richness");
         w.publish("burning");
         w.publish("load_torque");
+        w.crank("cosine", "sine", "speed");
         give_engine_readings(w);
         w.reading("crank_angle", "deg");
     }

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "stepper.hpp"
+
+namespace sim {
+
+/// The time within a step at which the crank passes top dead centre; nothing when it does not.
+std::optional<double> top_dead_centre(const Step& step, const Network::Crank& crank);
+
+/// One turn of a crank as a map: from the state at top dead centre to that of a turn later.
+///
+/// It repeats a pattern of steps, stretched by the speed, so that the map is as smooth as the
+/// equations: a pattern made anew each turn would add the scatter of its step control.
+class TurnMap {
+public:
+    TurnMap(const Network& network, Tolerance tolerance);
+
+    /// Finds a pattern by going through a turn; state and time become those of its end.
+    bool learn(Network& network, std::span<double> state, double& time);
+
+    /// state becomes the state a turn later; gives the time the turn takes, or nothing when it
+    /// cannot be followed with the pattern learnt: bounds left, steps too rough, the engine too
+    /// slow.
+    std::optional<double> apply(Network& network, std::span<double> state);
+
+    [[nodiscard]] const Work& work() const { return stepper_.work(); }
+
+private:
+    Stepper stepper_;
+    Step step_;
+    std::vector<double> angles_; ///< of the pattern's steps
+};
+
+} // namespace sim
