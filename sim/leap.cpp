@@ -14,6 +14,9 @@ constexpr double spectral_radius = 1.2;
 /// Turns let go by after steps have been learnt, whose own errors are not those of the steps
 /// before.
 constexpr std::size_t turns_after_learning = 8;
+/// A leap may be off by as many tolerances as it has this many turns: turns followed one by one,
+/// each of some thirty steps, are off by more.
+constexpr double turns_of_tolerance = 30.0;
 /// Turns let go by after a leap.
 constexpr std::size_t turns_after_leap = 2;
 
@@ -211,48 +214,61 @@ bool Leaper::leap(Network& network, Leap& leap, double time, std::span<const dou
 {
     leap.origin_ = time;
     std::ranges::copy(state, leap.origin_state_.begin());
-    std::vector<double>& from = leap.points_[0];
-    std::ranges::copy(state, from.begin());
-    from.back() = 0.0;
-    if (!has_pattern_ &&
-        !(map_.learn(network, std::span(from).first(states_.size()), from.back()) &&
-          settle(network, from, turns_after_learning))) {
-        return false;
+    turns = std::clamp(turns, shortest_leap, longest_leap);
+    Verdict verdict = has_pattern_ ? find_leap(network, leap, false, turns, limit) : Verdict::lost;
+    if (verdict == Verdict::lost) {
+        verdict = find_leap(network, leap, true, turns, limit);
     }
-    leap.start_ = time + from.back();
-    from.back() = 0.0;
-    has_pattern_ = change(network, from, from_change_) && find_leap(network, leap, turns, limit);
+    has_pattern_ = verdict == Verdict::leapt;
     return has_pattern_;
 }
 
-bool Leaper::find_leap(Network& network, Leap& leap, double& turns, double limit)
+Leaper::Verdict Leaper::find_leap(Network& network, Leap& leap, bool must_learn, double& turns,
+                                  double limit)
 {
-    turns = std::clamp(turns, shortest_leap, longest_leap);
+    std::vector<double>& from = leap.points_[0];
+    std::ranges::copy(leap.origin_state_, from.begin());
+    from.back() = 0.0;
+    if (must_learn && !(map_.learn(network, std::span(from).first(states_.size()), from.back()) &&
+                        settle(network, from, turns_after_learning))) {
+        return Verdict::lost;
+    }
+    leap.start_ = leap.origin_ + from.back();
+    from.back() = 0.0;
+    if (!change(network, from, from_change_)) {
+        return Verdict::lost;
+    }
     const double room = 0.99 * (limit - leap.start_) / from_change_.back() - 4.0;
     double trial = std::floor(std::min(turns, room));
     while (trial >= shortest_leap) {
-        const double error = attempt(network, leap, trial);
-        const double growth = std::clamp(0.8 / std::cbrt(std::max(error, 1e-6)), 0.2, 4.0);
-        if (error <= 1.0 && leap.end() < limit) {
+        const auto error = attempt(network, leap, trial);
+        if (!error && !must_learn) {
+            return Verdict::lost;
+        }
+        const double growth =
+            error ? std::clamp(0.8 / std::sqrt(std::max(*error, 1e-6)), 0.2, 3.0) : 0.3;
+        if (error && *error <= 1.0 && leap.end() < limit) {
             // A limit that cut this leap short says nothing of the next.
-            turns = trial < turns ? std::max(turns, growth * trial) : growth * trial;
-            return true;
+            turns = trial < std::floor(turns) ? std::max(turns, growth * trial) : growth * trial;
+            return Verdict::leapt;
         }
         trial = std::floor(std::min(growth, 0.8) * trial);
         turns = trial;
     }
-    return false;
+    return Verdict::too_short;
 }
 
-double Leaper::attempt(Network& network, Leap& leap, double turns)
+std::optional<double> Leaper::attempt(Network& network, Leap& leap, double turns)
 {
-    constexpr double lost = 1e8;
     // Turns let go by settle what a Chebyshev method damps but little.
     if (!run_stages(network, leap, turns) || !settle(network, leap.points_[3], turns_after_leap)) {
-        return lost;
+        return {};
     }
     leap.turns_[3] += static_cast<double>(turns_after_leap);
-    return stays_in_bounds(leap) ? error_norm(leap) : lost;
+    if (!stays_in_bounds(leap)) {
+        return {};
+    }
+    return error_norm(leap);
 }
 
 double Leaper::error_norm(const Leap& leap) const
@@ -278,7 +294,8 @@ double Leaper::error_norm(const Leap& leap) const
         const double e = off / (tolerance_.relative * size + tolerance_.absolute * scale);
         sum += e * e;
     }
-    const double norm = std::sqrt(sum / static_cast<double>(n + 1));
+    const double allowed = 1.0 + leap.turns() / turns_of_tolerance;
+    const double norm = std::sqrt(sum / static_cast<double>(n + 1)) / allowed;
     return std::isfinite(norm) ? norm : 1e8;
 }
 

@@ -48,8 +48,9 @@ Tolerance turn_tolerance(Tolerance tolerance);
 /// other (a start, a change of load) no leap is taken. Needs the map's multipliers to be near real
 /// and within the unit circle, as those of an engine that runs are.
 /// source:  B. P. Sommeijer, L. F. Shampine, J. G. Verwer, RKC: an explicit solver for parabolic
-///          PDEs, J. Comput. Appl. Math. 88, 1998 (formulas from memory; order and stability
-///          tested), its second-order condition changed from a derivative's to a difference's
+///          PDEs, J. Comput. Appl. Math. 88, 1998 (formulas from memory; tested
+///          against an exact solution), its second-order condition changed from a derivative's to
+///          a difference's
 class Leaper {
 public:
     Leaper(const Network& network, Tolerance tolerance);
@@ -69,10 +70,14 @@ public:
 private:
     /// Lets turns go by one after the other.
     bool settle(Network& network, std::vector<double>& point, std::size_t turns);
-    /// Leaps as far as the error allows, in tries each shorter than the last.
-    bool find_leap(Network& network, Leap& leap, double& turns, double limit);
-    /// Leaps over so many turns; gives the error, 1 being the most that is allowed.
-    double attempt(Network& network, Leap& leap, double turns);
+    enum class Verdict { leapt, too_short, lost };
+    /// Leaps as far as the error allows, in tries each shorter than the last. Lost is the way when
+    /// the steps learnt from another turn do no longer; turns that they are learnt from go by
+    /// first.
+    Verdict find_leap(Network& network, Leap& leap, bool must_learn, double& turns, double limit);
+    /// Leaps over so many turns; gives the error, 1 being the most that is allowed, or nothing when
+    /// the way is lost.
+    std::optional<double> attempt(Network& network, Leap& leap, double turns);
     /// The change over one turn from a point.
     bool change(Network& network, std::span<const double> point, std::span<double> out);
     bool run_stages(Network& network, Leap& leap, double turns);

@@ -9,7 +9,7 @@ namespace sim {
 
 namespace {
 /// A step of a repeated pattern may be this much rougher than one that was free to choose.
-constexpr double most_rough = 4.0;
+constexpr double most_rough = 10.0;
 /// The last step of a turn reaches past top dead centre by this much more, to find it inside.
 constexpr double overreach = 1.1;
 /// A turn has steps between these; so a turn's first step is not taken for its last.
