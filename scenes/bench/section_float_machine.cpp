@@ -6,15 +6,20 @@ namespace {
 
 class FloatSection final : public SectionPieces {
 public:
-    explicit FloatSection(const sim::Rig& rig) : plan_(rig) {}
+    explicit FloatSection(const sim::Rig& rig) : plan_(rig), outlines_(outlines_of(plan_))
+    {
+        outlines_.keep_parts_of(rig);
+    }
 
     [[nodiscard]] Spot low() const override { return plan_.low(); }
     [[nodiscard]] Spot high() const override { return plan_.high(); }
+    [[nodiscard]] SectionOutlines outlines() const override { return outlines_; }
     void draw_still(const Sheet& sheet) const override;
     void draw_moving(const Sheet& sheet, const Moment& moment) const override;
 
 private:
     SectionPlan plan_;
+    SectionOutlines outlines_;
 };
 
 void FloatSection::draw_still(const Sheet& sheet) const
@@ -41,6 +46,7 @@ void FloatSection::draw_moving(const Sheet& sheet, const Moment& moment) const
     draw_throat_moving(sheet, plan_, moment);
     draw_bulb_moving(sheet, plan_, moment);
     draw_cord_moving(sheet, plan_, moment);
+    draw_spilt(sheet, outlines_, moment);
     draw_floor_moving(sheet, plan_, moment);
     draw_detail_moving(sheet, plan_, moment);
     draw_names(sheet, plan_, NamePass::lines);

@@ -40,7 +40,7 @@ void draw_bulb_moving(const Sheet& sheet, const SectionPlan& plan, const Moment&
 void draw_cord_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_cord_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
-/// The floor with what lies on it, and drops on their way there.
+/// The floor, and fuel that spills inside the throat.
 void draw_floor_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
