@@ -70,6 +70,7 @@ struct Engine {
         w.reading("torque", "N m");
         w.reading("excess_air", "");
         w.reading("fuel_rate", "g/s");
+        w.reading("burning", "%");
     }
 
     void prepare(const Surroundings& s)
@@ -125,6 +126,7 @@ struct Engine {
         shown[4] = out[work];
         shown[5] = turning ? std::min(1.0 / (out[richness] + 1e-3), 99.0) : 0.0;
         shown[6] = fuel;
+        shown[7] = turning ? out[burning] : 0.0;
     }
 
 private:

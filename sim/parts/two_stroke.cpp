@@ -98,6 +98,7 @@ struct TwoStroke {
         w.reading("excess_air", "");
         w.reading("fuel_rate", "g/s");
         w.reading("crank_angle", "deg");
+        w.reading("burning", "%");
     }
 
     void prepare(const Surroundings& s)
@@ -152,6 +153,7 @@ struct TwoStroke {
         shown[5] = turning ? std::min(1.0 / (out[richness] + 1e-3), 99.0) : 0.0;
         shown[6] = in[mean_fuel];
         shown[7] = std::atan2(in[sine], in[cosine]);
+        shown[8] = turning ? out[burning] : 0.0;
     }
 
 private:
