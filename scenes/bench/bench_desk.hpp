@@ -2,6 +2,7 @@
 
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/bench_model.hpp"
+#include "scenes/present/sound_settings.hpp"
 #include "scenes/ui/interface.hpp"
 #include "scenes/view/text.hpp"
 
@@ -23,6 +24,7 @@ struct BenchView {
     std::size_t span = 1; ///< index into words::span_seconds
     std::string fault_search;
     std::string notice; ///< what was done last, below the drawing
+    SoundSettings sound;
     bool wants_to_quit = false;
 
     bool has_keys_open = false;

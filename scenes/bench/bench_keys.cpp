@@ -4,6 +4,7 @@
 #include "scenes/bench/bench_panels.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/present/hand_words.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
 
@@ -69,6 +70,8 @@ BenchKeys::BenchKeys(const std::vector<Action>& actions)
     line("Ctrl + O", words::open);
     line("Ctrl + +, Ctrl + \u2212", words::key_text);
     line("F9", words::key_ground);
+    line("V", words::key_mute);
+    line("C", words::key_captions);
     line("F1", words::key_help);
     line("Ctrl + Q", words::key_quit);
 }
@@ -146,6 +149,12 @@ void BenchKeys::take_bench(BenchDesk& desk)
         if (ui.take_key(key)) {
             view.page = page;
         }
+    }
+    if (ui.take_key(Key::V)) {
+        view.sound.is_on = !view.sound.is_on;
+    }
+    if (ui.take_key(Key::C)) {
+        view.sound.has_captions = !view.sound.has_captions;
     }
     if (ui.take_key(Key::F9)) {
         switch_ground(ui);

@@ -15,6 +15,9 @@ void show_controls(BenchDesk& desk);
 /// The faults that match the search, a severity slider each.
 void show_faults(BenchDesk& desk);
 
+/// Sound on or off, its volume, captions.
+void show_sound(BenchDesk& desk);
+
 /// Undo, run sheets, and what the bench looks like.
 void show_run(BenchDesk& desk);
 

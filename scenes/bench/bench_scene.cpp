@@ -2,8 +2,10 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
 #include "scenes/present/words.hpp"
+#include "scenes/view/clip.hpp"
 #include "scenes/view/number.hpp"
 
 #include <algorithm>
@@ -37,6 +39,7 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
       model_(model),
       ui_(window, files, look),
       status_text_(fonts),
+      caption_text_(fonts),
       desk_{model_, view_, ui_, {}, status_text_}
 {
     take_machine();
@@ -56,6 +59,13 @@ void BenchScene::take_machine()
     keys_.emplace(desk_.actions);
     row_scale_ = 0.0F;
     view_.notice = hint_of(*rig_);
+}
+
+void BenchScene::open_sound()
+{
+    if (!sound_.open()) {
+        view_.notice += (view_.notice.empty() ? "" : " ") + std::string(words::no_sound_device);
+    }
 }
 
 void BenchScene::handle(const sf::Event& event)
@@ -183,6 +193,34 @@ void BenchScene::draw_status(const BenchLayout& layout, const std::string& messa
     window_.draw(status_text_);
 }
 
+void BenchScene::draw_caption(const BenchLayout& layout)
+{
+    const std::string_view caption = sound_.caption();
+    const sf::FloatRect& box = layout.section;
+    if (!view_.sound.has_captions || caption.empty() || box.height <= 0.0F) {
+        return;
+    }
+    const Look& look = ui_.look();
+    const TextStyle style{.face = Face::bold,
+                          .size = look.body(),
+                          .colour = look.theme.ink,
+                          .align = Align::centre,
+                          .anchor = Anchor::top};
+    const float width = caption_text_.width(caption, style) + look.px(24.0F);
+    const float height = look.px(30.0F);
+    const Point low{std::round(box.left + (box.width - width) / 2.0F),
+                    std::round(box.top + box.height - height - look.px(4.0F))};
+    const Polygon sheet{low, low + Point{width, 0.0F}, low + Point{width, height},
+                        low + Point{0.0F, height}};
+    caption_mesh_.clear();
+    caption_mesh_.fill(sheet, look.theme.ground);
+    caption_mesh_.stroke(sheet, {.colour = look.theme.ink, .width = look.thin(), .closed = true});
+    caption_text_.clear();
+    caption_text_.write(caption, {low.x + width / 2.0F, low.y + look.px(6.0F)}, style);
+    window_.draw(caption_mesh_);
+    window_.draw(caption_text_);
+}
+
 void BenchScene::build(const BenchLayout& layout)
 {
     if (layout.is_compact) {
@@ -226,6 +264,8 @@ void BenchScene::draw(float seconds)
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();
     charts_->draw(window_, layout, desk_, has_stepped);
+    sound_.go_on(model_, view_.sound);
+    draw_caption(layout);
     draw_status(layout, message, clock);
     ui_.draw();
 }

@@ -2,6 +2,7 @@
 
 #include "scenes/bench/bench_desk.hpp"
 #include "scenes/bench/bench_keys.hpp"
+#include "scenes/bench/bench_sound.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
 
@@ -15,6 +16,8 @@ public:
     BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
                BenchModel& model, const Look& look);
 
+    /// Lets the engine be heard from now on; without a loudspeaker it says so, once.
+    void open_sound();
     void handle(const sf::Event& event);
     /// Shows the bench as it is now.
     ///
@@ -37,6 +40,8 @@ private:
     void draw_status(const BenchLayout& layout, const std::string& message,
                      const std::string& clock);
     [[nodiscard]] TextStyle status_style() const;
+    /// Words for what is heard, at the foot of the drawing.
+    void draw_caption(const BenchLayout& layout);
 
     sf::RenderWindow& window_;
     const Fonts& fonts_;
@@ -44,12 +49,15 @@ private:
     BenchView view_;
     Interface ui_;
     Text status_text_;
+    Text caption_text_;
+    Mesh caption_mesh_;
     BenchDesk desk_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
     std::optional<ChartBoard> charts_;
     std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;
+    BenchSound sound_;
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at

@@ -30,6 +30,7 @@ sf::FloatRect whole(const sf::FloatRect& box)
 
 DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
     : section_(model.rig()),
+      drips_(model.rig()),
       view_(model.run().machine()),
       still_text_(fonts),
       text_(fonts),
@@ -86,6 +87,7 @@ void DrawingBoard::draw_section(sf::RenderTarget& target, const Scene& scene)
     mesh_.clear();
     text_.clear();
     section_.draw_moving(mesh_, text_, scene.look, camera_, view_, scene.seconds);
+    drips_.draw(mesh_, scene.look, camera_);
     const sf::View window = target.getView();
     still_.show(target);
     target.setView(clipped_to(area_, target));
@@ -172,6 +174,7 @@ void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
         run_number_ = scene.model.run_number();
     }
     view_.take(run.machine());
+    drips_.follow(scene.model);
     if (scene.layout.section.height > 0.0F) {
         draw_section(target, scene);
     }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "scenes/bench/bench_drips.hpp"
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/bench/section_drawing.hpp"
 #include "scenes/present/bench_model.hpp"
@@ -39,6 +40,7 @@ private:
     void draw_grade(const Scene& scene, const FuelHeads& heads, const FuelHeads* twin);
 
     SectionDrawing section_;
+    BenchDrips drips_;
     MachineView view_;
     int run_number_ = -1;
     Camera camera_{{}, {}, 1.0};

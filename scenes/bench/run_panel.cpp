@@ -142,6 +142,8 @@ void show_run(BenchDesk& desk)
         model.begin_cold();
     }
     rule(ui);
+    show_sound(desk);
+    rule(ui);
     show_look(desk);
 }
 

@@ -46,7 +46,6 @@ void FloatSection::draw_moving(const Sheet& sheet, const Moment& moment) const
     draw_throat_moving(sheet, plan_, moment);
     draw_bulb_moving(sheet, plan_, moment);
     draw_cord_moving(sheet, plan_, moment);
-    draw_spilt(sheet, outlines_, moment);
     draw_floor_moving(sheet, plan_, moment);
     draw_detail_moving(sheet, plan_, moment);
     draw_names(sheet, plan_, NamePass::lines);

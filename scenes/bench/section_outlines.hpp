@@ -36,11 +36,6 @@ struct SectionOutlines {
 
     /// Leaves out what a rig has no part for.
     void keep_parts_of(const sim::Rig& rig);
-    /// The pool that a volume of spilt fuel makes, left to right, its foot on the floor; its size
-    /// is chosen for looks.
-    ///
-    /// unit: cubic metres
-    [[nodiscard]] std::vector<Place> pool(double volume) const;
 };
 
 /// The outline in metres.

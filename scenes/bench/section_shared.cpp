@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <string>
 
 namespace scenes {
 
@@ -40,27 +39,6 @@ void draw_drops(const Sheet& sheet, Spot from, double to, double seconds)
                          at + Point{-radius * 0.8F, 0.0F}},
                         sheet.theme().fuel_mark);
         sheet.mesh.disc(at, radius, sheet.theme().fuel_mark);
-    }
-}
-
-void draw_spilt(const Sheet& sheet, const SectionOutlines& outlines, const Moment& moment)
-{
-    constexpr double least_pool = 5e-8;  // m3
-    constexpr double least_leak = 2e-10; // m3/s that shows as drops
-    const double spilt = moment.machine.reading("floor.fuel");
-    if (spilt > least_pool) {
-        Polygon pool;
-        for (const Place place : outlines.pool(spilt)) {
-            pool.push_back(sheet.camera.to_pixels(place));
-        }
-        sheet.mesh.fill(pool, sheet.theme().fuel);
-        sheet.mesh.stroke(pool, {.colour = sheet.theme().fuel_mark, .width = sheet.look.px(1.4F)});
-    }
-    for (const LeakMouth& leak : outlines.leaks) {
-        if (leak.outward != 0.0 &&
-            leak.outward * moment.machine.reading(std::string(leak.part) + ".flow") > least_leak) {
-            draw_drops(sheet, spot_of(leak.place), spot_of(outlines.floor_left).y, moment.seconds);
-        }
     }
 }
 

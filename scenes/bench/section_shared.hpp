@@ -23,9 +23,6 @@ struct PlateShape {
 };
 void draw_plate(const Sheet& sheet, const PlateShape& plate);
 
-/// The pool of spilt fuel, and drops that fall from every leak that runs now.
-void draw_spilt(const Sheet& sheet, const SectionOutlines& outlines, const Moment& moment);
-
 /// Drops that fall from a place to a height, while fuel leaves there.
 void draw_drops(const Sheet& sheet, Spot from, double to, double seconds);
 

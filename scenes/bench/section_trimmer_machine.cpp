@@ -45,7 +45,6 @@ void TrimmerSection::draw_moving(const Sheet& sheet, const Moment& moment) const
     draw_pump_moving(sheet, plan_, moment);
     draw_metering_moving(sheet, plan_, moment);
     draw_circuits_moving(sheet, plan_, moment);
-    draw_spilt(sheet, outlines_, moment);
     draw_detail_moving(sheet, plan_, moment);
     draw_names(sheet, plan_, NamePass::lines);
     draw_plumb_line(sheet, {plan_.wall + 9.0, plan_.high().y - 1.4}, -10.0, moment);
