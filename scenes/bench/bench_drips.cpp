@@ -89,17 +89,15 @@ void BenchDrips::rebuild(double leaked)
         rate += std::isfinite(flow) ? std::max(0.0, flow) : 0.0;
     }
     const double late = std::min(rate * step * steps, leaked);
-    drips_->set_leaked(leaked - late);
-    if (late <= 0.0) {
-        return;
-    }
-    for (int i = 0; i < steps; ++i) {
-        share_leak(i + 1 < steps ? late / steps : leaked - drips_->leaked(), step, flows_, masses_);
+    drips_->set_leaked(0.0);
+    for (int i = 0; i < steps && late > 0.0; ++i) {
+        share_leak(late / steps, step, flows_, masses_);
         for (std::size_t k = 0; k < masses_.size(); ++k) {
             drips_->leak(k, masses_[k]);
         }
         drips_->go_on(step);
     }
+    drips_->add_fallen(leaked - drips_->leaked());
 }
 
 void BenchDrips::follow(BenchModel& model)

@@ -207,27 +207,37 @@ void Drips::go_on(double seconds)
     list_drops();
 }
 
-void Drips::set_leaked(double kg)
+/// Adds to the pools in their shares; to one at the usual place when there are none.
+void Drips::fill_pools(double kg)
 {
-    const double vapour = leaked_ > 0.0 ? evaporated_ / leaked_ : 0.0;
     const double lying = mass_in_pools();
-    world_->clear();
-    std::ranges::fill(forming_, 0.0);
-    leaked_ = kg;
-    evaporated_ = kg * std::clamp(vapour, 0.0, 1.0);
-    const double left = kg - evaporated_;
-    if (left <= 0.0) {
-        pools_.clear();
-    } else if (lying > 0.0) {
+    if (lying > 0.0) {
         for (Pool& pool : pools_) {
-            pool.mass *= left / lying;
+            pool.mass *= 1.0 + kg / lying;
         }
-    } else {
-        pools_.assign(1, {.middle = ground_.pool_middle, .mass = left});
+    } else if (kg > 0.0) {
+        pools_.assign(1, {.middle = ground_.pool_middle, .mass = kg});
     }
+    std::erase_if(pools_, [](const Pool& pool) { return pool.mass <= 0.0; });
     shape_pools();
     merge_touching_pools();
     list_drops();
+}
+
+void Drips::add_fallen(double kg)
+{
+    leaked_ += kg;
+    fill_pools(kg);
+}
+
+void Drips::set_leaked(double kg)
+{
+    const double vapour = leaked_ > 0.0 ? std::clamp(evaporated_ / leaked_, 0.0, 1.0) : 0.0;
+    world_->clear();
+    std::ranges::fill(forming_, 0.0);
+    leaked_ = kg;
+    evaporated_ = kg * vapour;
+    fill_pools(kg - evaporated_ - mass_in_pools());
 }
 
 } // namespace scenes

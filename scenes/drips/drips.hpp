@@ -69,6 +69,11 @@ public:
     /// has evaporated, in the shares that it had.
     void set_leaked(double kg);
 
+    /// Fuel that leaked before anyone looked: it lies where drops have landed since.
+    ///
+    /// valid:   kg from 0 on
+    void add_fallen(double kg);
+
     [[nodiscard]] std::span<const Drop> drops() const { return drops_; }
     [[nodiscard]] std::span<const Pool> pools() const { return pools_; }
     [[nodiscard]] double leaked() const { return leaked_; }
@@ -86,6 +91,7 @@ private:
     void evaporate(double seconds);
     void shape_pools();
     void merge_touching_pools();
+    void fill_pools(double kg);
     void list_drops();
 
     std::unique_ptr<World> world_;
