@@ -1,5 +1,6 @@
 #include "scenes/present/readout.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/number.hpp"
 
 #include <algorithm>
@@ -52,15 +53,26 @@ Readout readout_of(const sim::Network::Reading& reading)
 
 std::string reading_title(std::string_view name)
 {
-    std::string words(name);
-    std::ranges::replace_if(
-        words, [](char c) { return c == '.' || c == '_'; }, ' ');
-    return words;
+    const auto words = [](std::string_view part) {
+        std::string text(part);
+        std::ranges::replace(text, '_', ' ');
+        return std::string(translated(text));
+    };
+    const std::size_t dot = name.find('.');
+    if (dot == std::string_view::npos) {
+        return words(name);
+    }
+    return filled(phrase("{0} {1}|a part and what is read there: main jet, flow"),
+                  {words(name.substr(0, dot)), words(name.substr(dot + 1))});
 }
 
 std::string capitalised(std::string text)
 {
-    if (!text.empty()) {
+    constexpr unsigned char latin = 0xc3; // the first byte of é, ñ and their like in UTF-8
+    if (text.size() > 1 && static_cast<unsigned char>(text[0]) == latin) {
+        const auto second = static_cast<unsigned char>(text[1]);
+        text[1] = static_cast<char>(second >= 0xa0 ? second - 0x20 : second);
+    } else if (!text.empty()) {
         text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
     }
     return text;
@@ -77,7 +89,7 @@ std::string clock_text(double seconds)
     const std::string minutes = hours > 0
                                     ? std::to_string(hours) + ":" + two_figures(part(6000, 60))
                                     : std::to_string(part(6000, 60));
-    return minutes + ":" + two_figures(part(100, 60)) + "." + two_figures(part(1, 100));
+    return minutes + ":" + two_figures(part(100, 60)) + decimal_sign() + two_figures(part(1, 100));
 }
 
 } // namespace scenes

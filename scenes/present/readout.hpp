@@ -23,7 +23,7 @@ struct Readout {
 /// throws:  std::logic_error when the unit is unknown
 Readout readout_of(const sim::Network::Reading& reading);
 
-/// A reading's name as words: "main_jet.flow" becomes "main jet flow".
+/// A reading's name as words in the chosen language: "main_jet.flow" becomes "main jet flow".
 std::string reading_title(std::string_view name);
 
 /// The words with a capital at their beginning.
