@@ -130,7 +130,7 @@ void ChartBoard::take(std::size_t index, const BenchLayout& layout, const BenchD
     chart.strip.draw(chart.mesh, texts_[index], look,
                      {.box = layout.charts[index],
                       .title = chart.title,
-                      .unit = chart.lines.front().readout.unit,
+                      .unit = chart.lines.front().readout.sign,
                       .from = std::max(0.0, now - span),
                       .to = std::max(now, span),
                       .cursor = {},
@@ -235,7 +235,7 @@ void ChartBoard::show_readings(BenchDesk& desk)
         case 0:
             return reading_title(reading.name);
         case 1:
-            return reading.unit;
+            return readout_of(reading).sign;
         default:
             return is_shown(choosing_, rows[at]) ? std::string(words::is_on_chart) : "";
         }

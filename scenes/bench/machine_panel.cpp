@@ -1,5 +1,6 @@
 #include "scenes/bench/bench_panels.hpp"
 
+#include "scenes/present/readout.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/panel.hpp"
@@ -168,6 +169,7 @@ void show_controls(BenchDesk& desk)
     for (const sim::Control& control : desk.model.rig().controls) {
         const double range = control.high - control.low;
         const bool is_share = control.unit.empty() && range <= 1.0;
+        const std::string unit = unit_sign(control.unit);
         const bool is_turns = control.unit.empty() && !is_share && range <= 10.0; // of a screw
         command_slider(desk,
                        {.name = translated(control.title),
@@ -178,7 +180,7 @@ void show_controls(BenchDesk& desk)
                                            : 1.0,
                         .decimals = is_turns ? 2 : 0,
                         .shown_per_unit = is_share ? 100.0 : 1.0,
-                        .unit = is_share ? "%" : std::string_view(control.unit),
+                        .unit = is_share ? "%" : std::string_view(unit),
                         .rest = control.start,
                         .is_enabled = desk.model.is_ready()},
                        control.id, desk.model.run().machine().control(control.id),
