@@ -41,30 +41,39 @@ const Action* action_held(const BenchDesk& desk)
 
 BenchKeys::BenchKeys(const std::vector<Action>& actions)
 {
-    const auto line = [this](std::string_view key, std::string_view does) {
-        lines_.push_back({std::string(key), std::string(does)});
-    };
-    line("Space", words::key_pause);
-    line("\u2192", words::key_tick);
-    line("Shift + \u2192", words::key_frame);
-    line(",  .", std::string(words::key_slower) + ", " + std::string(words::key_faster));
     for (std::size_t i = 0; i < actions.size(); ++i) {
         const auto* const found = std::ranges::find(doing_keys, actions[i].id, &DoingKey::doing);
         if (found != doing_keys.end()) {
-            action_keys_.push_back({found->key, i});
-            line(found->shown,
-                 actions[i].title +
-                     (actions[i].release.empty() ? "" : std::string(words::key_hold)));
+            action_keys_.push_back({found->key, i, found->shown});
         }
+    }
+    name_lines(actions);
+}
+
+void BenchKeys::name_lines(const std::vector<Action>& actions)
+{
+    lines_.clear();
+    const auto line = [this](std::string_view key, std::string_view does) {
+        lines_.push_back({std::string(key), std::string(does)});
+    };
+    line(phrase("Space|the key"), words::key_pause);
+    line("\u2192", words::key_tick);
+    line(phrase("Shift + \u2192"), words::key_frame);
+    line(",  .", words::key_pace);
+    for (const ActionKey& key : action_keys_) {
+        const Action& action = actions[key.action];
+        const std::string_view title = translated(action.title);
+        line(key.shown,
+             action.release.empty() ? std::string(title) : filled(words::key_hold, {title}));
     }
     line("M", words::key_machine);
     line("1  2  3", words::key_charts);
     line("Z  X", words::key_zoom);
-    line("Home", words::key_whole);
+    line(phrase("Home|the key"), words::key_whole);
     line("F2  F3  F4", words::key_pages);
-    line("Tab, Shift + Tab", words::key_tab);
+    line(phrase("Tab, Shift + Tab"), words::key_tab);
     line("F6", words::key_panel);
-    line("Arrow keys", words::key_arrows);
+    line(phrase("Arrow keys"), words::key_arrows);
     line("Ctrl + Z", words::undo);
     line("Ctrl + S", words::save);
     line("Ctrl + O", words::open);

@@ -18,7 +18,7 @@ namespace {
 /// What to try first with a machine, told by the kind of one of its parts.
 struct Hint {
     std::string_view kind;
-    std::string_view words;
+    Phrase words;
 };
 constexpr std::array hints{Hint{"float_needle", words::float_hint},
                            Hint{"metering_needle", words::diaphragm_hint}};
@@ -27,7 +27,7 @@ std::string_view hint_of(const sim::Rig& rig)
 {
     const auto* const found =
         std::ranges::find_if(hints, [&](const Hint& hint) { return has_kind(rig, hint.kind); });
-    return found == hints.end() ? std::string_view() : found->words;
+    return found == hints.end() ? std::string_view() : std::string_view(found->words);
 }
 
 } // namespace
@@ -65,6 +65,15 @@ void BenchScene::open_sound()
 {
     if (!sound_.open()) {
         view_.notice += (view_.notice.empty() ? "" : " ") + std::string(words::no_sound_device);
+    }
+}
+
+void BenchScene::take_wording()
+{
+    if (wording_age_ != wording_age()) {
+        wording_age_ = wording_age();
+        keys_->name_lines(desk_.actions);
+        row_scale_ = 0.0F;
     }
 }
 
@@ -117,12 +126,11 @@ void BenchScene::handle_drawing(const sf::Event& event)
 std::string BenchScene::message() const
 {
     if (model_.is_frozen()) {
-        return std::string(words::frozen) + model_.trouble() + view_.notice;
+        return filled(words::frozen, {model_.trouble(), view_.notice});
     }
     if (model_.pace.is_late() && !model_.is_replaying()) {
         const double reached = model_.pace.speed() * model_.pace.reached();
-        return std::string(words::late_begin) + fixed_text(reached, reached < 10.0 ? 1 : 0) +
-               std::string(words::late_end);
+        return filled(words::late, {fixed_text(reached, reached < 10.0 ? 1 : 0)});
     }
     return model_.run().has_twin() ? view_.notice : std::string(words::twin_lost);
 }
@@ -136,8 +144,7 @@ std::string BenchScene::clock() const
     } else if (pace.chosen() == Pace::real_time) {
         text += words::real_time;
     } else {
-        text +=
-            std::string(words::speeds[pace.chosen()]) + " " + std::string(words::times_real_time);
+        text += filled(words::times_real_time, {words::speeds[pace.chosen()]});
     }
     return text;
 }
@@ -164,10 +171,10 @@ float BenchScene::widest_row()
         const TextStyle style = status_style();
         float widest = 0.0F;
         for (const sim::Fault& fault : model_.rig().faults) {
-            widest = std::max(widest, status_text_.width(fault.title, style));
+            widest = std::max(widest, status_text_.width(translated(fault.title), style));
         }
         for (const sim::Control& control : model_.rig().controls) {
-            widest = std::max(widest, status_text_.width(control.title, style));
+            widest = std::max(widest, status_text_.width(translated(control.title), style));
         }
         row_width_ = widest + status_text_.width("100 %", style) + ui_.look().px(8.0F);
     }
@@ -238,6 +245,7 @@ void BenchScene::build(const BenchLayout& layout)
 void BenchScene::draw(float seconds)
 {
     take_machine();
+    take_wording();
     if (model_.is_frozen() && !was_frozen_) {
         keep_frozen_run(desk_);
     }

@@ -30,6 +30,8 @@ private:
     void handle_drawing(const sf::Event& event);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
+    /// Says everything anew after a change of language.
+    void take_wording();
     void build(const BenchLayout& layout);
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
@@ -61,6 +63,7 @@ private:
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at
+    int wording_age_ = 0;    ///< of the key map and the measured words
     double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };

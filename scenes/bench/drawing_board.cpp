@@ -67,7 +67,9 @@ void DrawingBoard::frame_camera(const Scene& scene)
         is_framed_ = true;
         has_still_ = false;
     }
-    if (scene.look.theme.id != theme_id_ || scene.look.scale != scale_) {
+    if (scene.look.theme.id != theme_id_ || scene.look.scale != scale_ ||
+        wording_age_ != wording_age()) {
+        wording_age_ = wording_age();
         theme_id_ = scene.look.theme.id;
         scale_ = scene.look.scale;
         has_still_ = false;

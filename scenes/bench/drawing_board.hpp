@@ -49,6 +49,7 @@ private:
     sf::FloatRect area_;
     std::string_view theme_id_;
     float scale_ = 0.0F;
+    int wording_age_ = 0;
 
     Picture still_;
     Mesh still_mesh_;

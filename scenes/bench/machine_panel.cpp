@@ -1,5 +1,6 @@
 #include "scenes/bench/bench_panels.hpp"
 
+#include "scenes/present/readout.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/panel.hpp"
@@ -42,7 +43,7 @@ void action_button(BenchDesk& desk, const Action& action, bool is_primary)
 {
     std::string& held = desk.view.held;
     const bool was_held = held == action.id;
-    const bool is_pressed = button(desk.ui, {.name = action.title,
+    const bool is_pressed = button(desk.ui, {.name = translated(action.title),
                                              .is_primary = is_primary,
                                              .is_down = was_held,
                                              .is_enabled = desk.model.is_ready()});
@@ -78,7 +79,7 @@ void fault_slider(BenchDesk& desk, const sim::Fault& fault)
 {
     const double severity = desk.model.run().machine().severity(fault.id);
     command_slider(desk,
-                   {.name = fault.title,
+                   {.name = translated(fault.title),
                     .step = 0.01,
                     .shown_per_unit = 100.0,
                     .unit = "%",
@@ -87,7 +88,7 @@ void fault_slider(BenchDesk& desk, const sim::Fault& fault)
                    fault.id, severity, [&fault](double to) {
                        return sim::SetFault{fault.id, to};
                    });
-    tip(desk.ui, fault.about);
+    tip(desk.ui, translated(fault.about));
 }
 
 std::vector<const sim::Fault*> active_faults(const BenchModel& model)
@@ -153,8 +154,8 @@ void show_controls(BenchDesk& desk)
     while (next < desk.actions.size()) {
         const std::size_t first = next++;
         const bool is_pair = next < desk.actions.size() &&
-                             fits_half(desk, desk.actions[first].title) &&
-                             fits_half(desk, desk.actions[next].title);
+                             fits_half(desk, translated(desk.actions[first].title)) &&
+                             fits_half(desk, translated(desk.actions[next].title));
         if (is_pair) {
             const Row row(ui, {1.0F, 1.0F});
             action_button(desk, desk.actions[first], first == 0);
@@ -168,9 +169,10 @@ void show_controls(BenchDesk& desk)
     for (const sim::Control& control : desk.model.rig().controls) {
         const double range = control.high - control.low;
         const bool is_share = control.unit.empty() && range <= 1.0;
+        const std::string unit = unit_sign(control.unit);
         const bool is_turns = control.unit.empty() && !is_share && range <= 10.0; // of a screw
         command_slider(desk,
-                       {.name = control.title,
+                       {.name = translated(control.title),
                         .low = control.low,
                         .high = control.high,
                         .step = is_share   ? 0.01
@@ -178,7 +180,7 @@ void show_controls(BenchDesk& desk)
                                            : 1.0,
                         .decimals = is_turns ? 2 : 0,
                         .shown_per_unit = is_share ? 100.0 : 1.0,
-                        .unit = is_share ? "%" : std::string_view(control.unit),
+                        .unit = is_share ? "%" : std::string_view(unit),
                         .rest = control.start,
                         .is_enabled = desk.model.is_ready()},
                        control.id, desk.model.run().machine().control(control.id),
@@ -194,9 +196,8 @@ void show_faults(BenchDesk& desk)
     const std::size_t set = active_faults(desk.model).size();
     {
         const Row row(ui, {1.5F, 1.0F});
-        heading(ui, std::string(words::page_faults) + ": " +
-                        (set == 0 ? std::string(words::all_healthy)
-                                  : std::to_string(set) + std::string(words::faults_set)));
+        heading(ui, set == 0 ? std::string(words::all_healthy)
+                             : filled(words::faults_set, {std::to_string(set)}));
         if (button(ui, {.name = words::cure_all, .is_enabled = set > 0 && desk.model.is_ready()})) {
             cure_all(desk.model);
         }

@@ -1,6 +1,7 @@
 #include "scenes/bench/bench_panels.hpp"
 
 #include "scenes/present/hand_words.hpp"
+#include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 
 namespace scenes {
@@ -20,7 +21,8 @@ void show_sound(BenchDesk& desk)
             .rest = SoundSettings{}.volume,
             .is_enabled = sound.is_on},
            sound.volume);
-    toggle(ui, {.name = words::captions}, sound.has_captions);
+    toggle(ui, {.name = words::captions, .on_text = words::shown, .off_text = words::hidden},
+           sound.has_captions);
 }
 
 } // namespace scenes

@@ -4,17 +4,42 @@
 
 #include <cstdlib>
 #include <dlfcn.h>
+#include <fcntl.h>
+#include <unistd.h>
 
 namespace scenes {
 namespace {
 
 constexpr std::size_t chunk_samples = 1024; // three wait in the device: 70 ms
 
+/// Keeps what libraries say of missing sound cards off the terminal: our own line is enough.
+class Hush {
+public:
+    Hush() : kept_(::dup(STDERR_FILENO))
+    {
+        const int nowhere = ::open("/dev/null", O_WRONLY | O_CLOEXEC);
+        if (kept_ >= 0 && nowhere >= 0) {
+            ::dup2(nowhere, STDERR_FILENO);
+        }
+        ::close(nowhere);
+    }
+    ~Hush()
+    {
+        ::dup2(kept_, STDERR_FILENO);
+        ::close(kept_);
+    }
+    Hush(const Hush&) = delete;
+    Hush& operator=(const Hush&) = delete;
+
+private:
+    int kept_;
+};
+
 } // namespace
 
 bool has_sound_device()
 {
-    ::setenv("ALSOFT_LOGLEVEL", "0", 0); // our own line says that there is none
+    const Hush hush;
     void* const library = ::dlopen("libopenal.so.1", RTLD_NOW);
     if (library == nullptr) {
         return false;

@@ -1,25 +1,25 @@
 #pragma once
 
-#include <string_view>
+#include "scenes/present/phrase.hpp"
 
 /// What the bench says about sound, handles in the drawing and hidden faults.
 namespace scenes::words {
 
 // ---- sound
-inline constexpr std::string_view caption_cord = "cord pulled";
-inline constexpr std::string_view caption_starts = "engine starts";
-inline constexpr std::string_view caption_stops = "engine stops";
-inline constexpr std::string_view caption_hunts = "engine hunts";
-inline constexpr std::string_view caption_misfires = "engine misfires";
-inline constexpr std::string_view no_sound_device = "No sound device: the engine is silent.";
-inline constexpr std::string_view sound = "Sound";
-inline constexpr std::string_view sound_on = "on";
-inline constexpr std::string_view sound_off = "mute";
-inline constexpr std::string_view volume = "Volume";
-inline constexpr std::string_view captions = "Captions of what is heard";
-inline constexpr std::string_view sound_note =
-    "The engine is heard at real time and down to a tenth of it.";
-inline constexpr std::string_view key_mute = "sound on or mute";
-inline constexpr std::string_view key_captions = "captions on or off";
+inline constexpr Phrase caption_cord = phrase("cord pulled");
+inline constexpr Phrase caption_starts = phrase("engine starts");
+inline constexpr Phrase caption_stops = phrase("engine stops");
+inline constexpr Phrase caption_hunts = phrase("engine hunts");
+inline constexpr Phrase caption_misfires = phrase("engine misfires");
+inline constexpr Phrase no_sound_device = phrase("No sound device: the engine is silent.");
+inline constexpr Phrase sound = phrase("Sound");
+inline constexpr Phrase sound_on = phrase("on");
+inline constexpr Phrase sound_off = phrase("mute");
+inline constexpr Phrase volume = phrase("Volume");
+inline constexpr Phrase captions = phrase("Captions of what is heard");
+inline constexpr Phrase sound_note =
+    phrase("The engine is heard at real time and down to a tenth of it.");
+inline constexpr Phrase key_mute = phrase("sound on or mute");
+inline constexpr Phrase key_captions = phrase("captions on or off");
 
 } // namespace scenes::words
