@@ -40,6 +40,7 @@ struct BenchView {
     std::string dragged;
     std::string held;
     bool is_held_by_key = false;
+    bool is_held_in_drawing = false;
 };
 
 /// All that panels and dialogs of the bench work with.
@@ -50,6 +51,7 @@ struct BenchDesk {
     std::vector<Action> actions;
     const Text& ruler;            ///< measures words
     float window_height = 720.0F; ///< pixels; how high lists in dialogs can be
+    sf::Vector2f pointer{}; ///< pixels of the window
     float panel_width = 340.0F;   ///< pixels; whether words fit side by side
 };
 

@@ -4,6 +4,7 @@
 #include "scenes/bench/bench_panels.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/bench/hand_board.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
@@ -79,6 +80,8 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("Ctrl + O", words::open);
     line("Ctrl + +, Ctrl + \u2212", words::key_text);
     line("F9", words::key_ground);
+    line("[  ]", words::key_tip);
+    line("K", words::key_cap);
     line("V", words::key_mute);
     line("C", words::key_captions);
     line("F1", words::key_help);
@@ -204,6 +207,18 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
 {
     take_time(desk);
     take_actions(desk);
+    if (desk.model.is_ready()) {
+        constexpr double tipped = 5.0; // degrees
+        if (desk.ui.take_key(Key::LBracket)) {
+            HandBoard::tip(desk, -tipped);
+        }
+        if (desk.ui.take_key(Key::RBracket)) {
+            HandBoard::tip(desk, tipped);
+        }
+        if (desk.ui.take_key(Key::K)) {
+            HandBoard::turn_cap(desk);
+        }
+    }
     take_bench(desk);
     Interface& ui = desk.ui;
     const std::array chart_keys{Key::Num1, Key::Num2, Key::Num3};

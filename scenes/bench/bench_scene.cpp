@@ -54,7 +54,9 @@ void BenchScene::take_machine()
     desk_.actions = actions_of(*rig_);
     view_.held.clear();
     view_.is_held_by_key = false;
+    view_.is_held_in_drawing = false;
     drawing_.emplace(fonts_, model_);
+    hands_.emplace(fonts_, *rig_);
     charts_.emplace(fonts_, model_);
     keys_.emplace(desk_.actions);
     row_scale_ = 0.0F;
@@ -228,10 +230,13 @@ void BenchScene::draw_caption(const BenchLayout& layout)
     window_.draw(caption_text_);
 }
 
-void BenchScene::build(const BenchLayout& layout)
+void BenchScene::build(const BenchLayout& layout, float seconds)
 {
     if (layout.is_compact) {
         show_pages(desk_, layout);
+    }
+    if (layout.section.height > 0.0F) {
+        hands_->show(desk_, *drawing_, seconds);
     }
     charts_->show_handles(desk_, layout);
     if (layout.panel.height > 0.0F) {
@@ -255,6 +260,7 @@ void BenchScene::draw(float seconds)
     }
     const sf::Vector2f size(window_.getSize());
     desk_.window_height = size.y;
+    desk_.pointer = sf::Vector2f(sf::Mouse::getPosition(window_));
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
@@ -264,7 +270,7 @@ void BenchScene::draw(float seconds)
                                               .chart_lines = charts_->most_lines(),
                                               .standpipes = model_.run().gauge_count()});
     desk_.panel_width = layout.panel.width;
-    build(layout);
+    build(layout, seconds);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
     drawing_->draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
@@ -273,6 +279,9 @@ void BenchScene::draw(float seconds)
     shown_seconds_ = model_.seconds();
     charts_->draw(window_, layout, desk_, has_stepped);
     sound_.go_on(model_, view_.sound);
+    if (layout.section.height > 0.0F) {
+        hands_->draw(window_);
+    }
     draw_caption(layout);
     draw_status(layout, message, clock);
     ui_.draw();

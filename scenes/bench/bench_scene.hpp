@@ -5,6 +5,7 @@
 #include "scenes/bench/bench_sound.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/bench/hand_board.hpp"
 
 #include <optional>
 
@@ -32,7 +33,7 @@ private:
     void take_machine();
     /// Says everything anew after a change of language.
     void take_wording();
-    void build(const BenchLayout& layout);
+    void build(const BenchLayout& layout, float seconds);
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
@@ -56,6 +57,7 @@ private:
     BenchDesk desk_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
+    std::optional<HandBoard> hands_;
     std::optional<ChartBoard> charts_;
     std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;

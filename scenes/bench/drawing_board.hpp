@@ -32,6 +32,7 @@ public:
     void show_whole() { is_framed_ = false; }
     /// Where the drawing lies in the window.
     [[nodiscard]] const sf::FloatRect& area() const { return area_; }
+    [[nodiscard]] const Camera& camera() const { return camera_; }
 
 private:
     void frame_camera(const Scene& scene);

@@ -57,7 +57,7 @@ void action_button(BenchDesk& desk, const Action& action, bool is_primary)
     if (is_down && held.empty()) {
         held = action.id;
         desk.model.press(action);
-    } else if (was_held && !is_down && !desk.view.is_held_by_key) {
+    } else if (was_held && !is_down && !desk.view.is_held_by_key && !desk.view.is_held_in_drawing) {
         held.clear();
         desk.model.release(action);
     } else if (is_pressed && !was_held) {

@@ -159,10 +159,14 @@ void draw_plug(const Sheet& sheet, const TrimmerPlan& plan)
     sheet.solid(box_outline(foot + Spot{-0.35, 1.6}, foot + Spot{0.35, 2.6}), Material::glass);
 }
 
+} // namespace
+
 Spot cord_guide(const TrimmerPlan& plan)
 {
     return {plan.crank.x - plan.crank_room - casting, plan.crank.y - 4.6};
 }
+
+namespace {
 
 void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
 {

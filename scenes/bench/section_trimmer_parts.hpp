@@ -32,6 +32,9 @@ void draw_tank_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment&
 /// Where the name of the pick-up stands, whose leader follows it.
 Spot pickup_words(const TrimmerPlan& plan);
 
+/// Where the cord comes out; its handle hangs a little lower, to the right of it.
+Spot cord_guide(const TrimmerPlan& plan);
+
 /// Suction hose, purge bulb with its valves and lines.
 void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
