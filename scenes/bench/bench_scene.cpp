@@ -56,7 +56,7 @@ void BenchScene::take_machine()
     view_.is_held_by_key = false;
     view_.is_held_in_drawing = false;
     drawing_.emplace(fonts_, model_);
-    hands_.emplace(fonts_, *rig_);
+    hands_.emplace(*rig_);
     charts_.emplace(fonts_, model_);
     keys_.emplace(desk_.actions);
     row_scale_ = 0.0F;
@@ -113,7 +113,7 @@ void BenchScene::handle_drawing(const sf::Event& event)
         event.mouseButton.button == sf::Mouse::Left) {
         const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
                               static_cast<float>(event.mouseButton.y));
-        if (drawing_->area().contains(at)) {
+        if (drawing_->area().contains(at) && !hands_->is_over(*drawing_, at, ui_.look())) {
             drag_from_ = at;
         }
     } else if (event.type == sf::Event::MouseWheelScrolled) {

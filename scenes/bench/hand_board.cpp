@@ -67,6 +67,13 @@ sf::FloatRect pixels_of(const Hand& hand, const Camera& camera)
     return {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(b.x - a.x), std::abs(b.y - a.y)};
 }
 
+/// Where the dial stands, at the drawing's upper left.
+sf::FloatRect tilt_box(const sf::FloatRect& area, const Look& look)
+{
+    const float size = look.px(36.0F);
+    return {area.left + look.px(2.0F), area.top + look.px(2.0F), size, size};
+}
+
 /// Turns a control that is shut or open to its other end.
 double other_end(const BenchDesk& desk, std::string_view control)
 {
@@ -76,7 +83,7 @@ double other_end(const BenchDesk& desk, std::string_view control)
 
 } // namespace
 
-HandBoard::HandBoard(const Fonts& fonts, const sim::Rig& rig) : hands_(hands_of(rig)), text_(fonts)
+HandBoard::HandBoard(const sim::Rig& rig) : hands_(hands_of(rig))
 {
     for (const sim::PartSpec& part : rig.parts) {
         if (part.kind == "recoil") {
@@ -182,7 +189,9 @@ void HandBoard::show_hand(BenchDesk& desk, const Hand& hand, const Camera& camer
     const Handle handle = scenes::handle(
         desk.ui,
         {.name = words.name, .box = pixels_of(hand, camera), .is_enabled = desk.model.is_ready()});
-    scenes::tip(desk.ui, words.tip);
+    if (!handle.is_held) {
+        scenes::tip(desk.ui, words.tip);
+    }
     if (handle.is_hovered && !handle.is_held) {
         const sf::FloatRect box = pixels_of(hand, camera);
         const Look& look = desk.ui.look();
@@ -243,11 +252,6 @@ void HandBoard::draw_tilt(const Look& look, sf::Vector2f middle, double degrees,
     mesh_.stroke({middle - 0.6F * radius * up, middle + radius * up},
                  {.colour = colour, .width = look.px(2.0F)});
     mesh_.disc(middle + radius * up, look.px(4.0F), colour);
-    if (degrees != 0.0) {
-        text_.write(fixed_text(degrees, 0) + "\u00b0",
-                    {middle.x + radius + look.px(8.0F), middle.y + look.px(5.0F)},
-                    {.face = Face::bold, .size = look.body(), .colour = colour});
-    }
 }
 
 void HandBoard::show_tilt(BenchDesk& desk, const sf::FloatRect& area)
@@ -257,15 +261,16 @@ void HandBoard::show_tilt(BenchDesk& desk, const sf::FloatRect& area)
         return;
     }
     const Look& look = desk.ui.look();
-    const float half = look.px(18.0F);
-    const sf::Vector2f middle{area.left + half + look.px(2.0F), area.top + half + look.px(2.0F)};
+    const sf::FloatRect box = tilt_box(area, look);
+    const sf::Vector2f middle{box.left + box.width / 2.0F, box.top + box.height / 2.0F};
     const double degrees = at(desk, tilt_control);
-    const Handle handle = scenes::handle(
-        desk.ui, {.name = words::hand_tilt,
-                  .value = fixed_text(degrees, 0),
-                  .box = {middle.x - half, middle.y - half, 2.0F * half, 2.0F * half},
-                  .is_enabled = desk.model.is_ready()});
-    scenes::tip(desk.ui, words::tilt_tip);
+    const Handle handle = scenes::handle(desk.ui, {.name = words::hand_tilt,
+                                                   .value = fixed_text(degrees, 0),
+                                                   .box = box,
+                                                   .is_enabled = desk.model.is_ready()});
+    if (!handle.is_held) {
+        scenes::tip(desk.ui, words::tilt_tip);
+    }
     const std::string id(tilt_control);
     if (handle.is_held && handle.drag == sf::Vector2f()) {
         taken_at_ = sf::Vector2f(desk.pointer);
@@ -288,10 +293,17 @@ void HandBoard::show_tilt(BenchDesk& desk, const sf::FloatRect& area)
     draw_tilt(look, middle, at(desk, tilt_control), handle.is_hovered || handle.is_held);
 }
 
+bool HandBoard::is_over(const DrawingBoard& drawing, sf::Vector2f pixel, const Look& look) const
+{
+    return tilt_box(drawing.area(), look).contains(pixel) ||
+           std::ranges::any_of(hands_, [&](const Hand& hand) {
+               return pixels_of(hand, drawing.camera()).contains(pixel);
+           });
+}
+
 void HandBoard::show(BenchDesk& desk, const DrawingBoard& drawing, float seconds)
 {
     mesh_.clear();
-    text_.clear();
     const sf::FloatRect& area = drawing.area();
     if (area.height <= 0.0F) {
         return;
@@ -310,7 +322,6 @@ void HandBoard::show(BenchDesk& desk, const DrawingBoard& drawing, float seconds
 void HandBoard::draw(sf::RenderTarget& target) const
 {
     target.draw(mesh_);
-    target.draw(text_);
 }
 
 } // namespace scenes

@@ -17,13 +17,16 @@ class DrawingBoard;
 /// The handles in the drawing: cord, bulb, tap, cap, and the dial that tips the machine.
 class HandBoard {
 public:
-    HandBoard(const Fonts& fonts, const sim::Rig& rig);
+    explicit HandBoard(const sim::Rig& rig);
 
     /// Makes the handles and does what they are moved to.
     ///
     /// unit: seconds since the last frame
     void show(BenchDesk& desk, const DrawingBoard& drawing, float seconds);
     void draw(sf::RenderTarget& target) const;
+    /// Whether a handle is at a pixel of the window, so that a drag there moves no drawing.
+    [[nodiscard]] bool is_over(const DrawingBoard& drawing, sf::Vector2f pixel,
+                               const Look& look) const;
     /// Tips the machine by degrees more, or turns the cap, as keys do.
     static void tip(BenchDesk& desk, double degrees);
     static void turn_cap(BenchDesk& desk);
@@ -41,7 +44,6 @@ private:
     std::vector<Hand> hands_;
     std::optional<CordPull> cord_;
     Mesh mesh_;
-    Text text_;
     std::string dragged_;     ///< the control that a drag moves
     bool has_posted_ = false; ///< in this drag
     double tilt_from_ = 0.0;

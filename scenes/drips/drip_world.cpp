@@ -21,7 +21,9 @@ constexpr float friction = 0.02F;
 constexpr float cling_weights = 1.6F;
 constexpr float reach = 2.2F; ///< radii within which a wall pulls
 constexpr float drag_at_wall = 0.02F;
-constexpr float slow = 0.35F; ///< units a second; drops that touch at more do not merge
+constexpr float level = 0.97F;  ///< of the way down to a wall below: not steeper than 14 degrees
+constexpr float spread = 0.25F; ///< weights that drive a drop along a level top
+constexpr float slow = 0.35F;   ///< units a second; drops that touch at more do not merge
 
 float radius_in_units(double kg)
 {
@@ -178,7 +180,10 @@ void Drips::World::add(std::size_t mouth, double kg)
 {
     b2BodyDef loose;
     loose.type = b2_dynamicBody;
-    loose.position = mouths_[mouth];
+    // One to the left, one to the right: they would stand on each other's heads.
+    const float side = added_++ % 2 == 0 ? 1.0F : -1.0F;
+    loose.position = mouths_[mouth] + b2Vec2(0.4F * side * usual_radius, 0.0F);
+    loose.linearVelocity.Set(0.6F * side, 0.0F);
     loose.fixedRotation = true;
     loose.linearDamping = damping_at_wall;
     b2CircleShape bead;
@@ -189,7 +194,7 @@ void Drips::World::add(std::size_t mouth, double kg)
     drop.friction = friction;
     b2Body* const body = world_.CreateBody(&loose);
     body->CreateFixture(&drop);
-    beads_.push_back({body, kg, false});
+    beads_.push_back({body, kg, false, side});
 }
 
 void Drips::World::remove(std::size_t bead)
@@ -235,6 +240,9 @@ void Drips::World::cling(Bead& bead)
     const float pull = cling_weights * gravity * body.GetMass() / (relative * relative) * share;
     body.ApplyForceToCenter(pull * toward, true);
     body.SetLinearVelocity((1.0F - drag_at_wall) * body.GetLinearVelocity());
+    if (-toward.y > level) { // on a level top liquid spreads to the edges
+        body.ApplyForceToCenter(b2Vec2(spread * gravity * body.GetMass() * bead.side, 0.0F), true);
+    }
 }
 
 void Drips::World::step(double seconds)

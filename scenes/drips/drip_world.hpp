@@ -30,6 +30,7 @@ public:
         b2Body* body = nullptr;
         double mass = 0.0;
         bool is_at_wall = false;
+        float side = 1.0F; ///< which way it leaves a level top
     };
     [[nodiscard]] std::vector<Bead>& beads() { return beads_; }
     [[nodiscard]] const std::vector<Bead>& beads() const { return beads_; }
@@ -56,6 +57,7 @@ private:
     std::vector<std::vector<b2Vec2>> outlines_;
     std::vector<b2Vec2> mouths_;
     std::vector<Bead> beads_;
+    unsigned added_ = 0;
 };
 
 } // namespace scenes
