@@ -2,6 +2,7 @@
 
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/bench_model.hpp"
+#include "scenes/present/fault_list.hpp"
 #include "scenes/present/sound_settings.hpp"
 #include "scenes/ui/interface.hpp"
 #include "scenes/view/text.hpp"
@@ -23,6 +24,8 @@ struct BenchView {
     bool shows_twin = true;
     std::size_t span = 1; ///< index into words::span_seconds
     std::string fault_search;
+    HiddenFaults hidden;
+    std::vector<std::string> broken; ///< listed as such; stays while a slider is dragged
     std::string notice; ///< what was done last, below the drawing
     SoundSettings sound;
     bool wants_to_quit = false;

@@ -39,4 +39,14 @@ inline constexpr Phrase pull_faster = phrase("That was no pull: too slow to turn
 inline constexpr Phrase key_tip = phrase("tip the machine back or forwards");
 inline constexpr Phrase key_cap = phrase("loosen or tighten the tank cap");
 
+// ---- faults
+inline constexpr Phrase surprise_me = phrase("Surprise me");
+inline constexpr Phrase surprise_more = phrase("Hide one more");
+inline constexpr Phrase reveal = phrase("Reveal");
+inline constexpr Phrase broken_now = phrase("Broken now");
+inline constexpr Phrase one_hidden = phrase("One fault is hidden. Find it from what you see.");
+inline constexpr Phrase some_hidden = phrase("{0} faults are hidden. Find them from what you see.");
+inline constexpr Phrase hidden_note =
+    phrase("The list of faults comes back when they are revealed.");
+
 } // namespace scenes::words

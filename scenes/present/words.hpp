@@ -82,8 +82,6 @@ inline constexpr Phrase search_faults_hint = phrase("Where, or what it does");
 inline constexpr Phrase no_such_fault = phrase("No fault has these words.");
 inline constexpr Phrase no_faults = phrase("This machine has no faults to choose from.");
 inline constexpr Phrase cure_all = phrase("Cure all");
-inline constexpr Phrase all_healthy = phrase("Faults: none set");
-inline constexpr Phrase faults_set = phrase("Faults: {0} set");
 
 // ---- the run
 inline constexpr Phrase undo = phrase("Undo");
