@@ -39,14 +39,7 @@ void draw_floor_still(const Sheet& sheet, const SectionPlan& plan)
 
 void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
-    const double spilt = moment.machine.reading("floor.fuel") * 1e6; // mL
     draw_spill(sheet, plan, moment);
-    if (moment.machine.reading("runner.film") * 1e9 > 1.0 && spilt > 0.05 &&
-        moment.machine.reading("intake.air_flow") * 1e3 < 0.35 &&
-        moment.machine.reading("nozzle.height") * 1e3 > plan.main.lip - 0.25) {
-        draw_drops(sheet, {plan.mouth - 0.5, plan.horn_floor() - 4.0}, plan.bowl.low.y,
-                   moment.seconds);
-    }
 }
 
 } // namespace scenes
