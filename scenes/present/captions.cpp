@@ -18,6 +18,7 @@ constexpr double shortest_swing = 0.05;
 constexpr double longest_swing = 3.0;
 /// How long firings count, s.
 constexpr double memory = 1.0;
+constexpr double settling = 2.0; ///< s after a control was moved
 constexpr double misfire_share = 0.08;
 
 } // namespace
@@ -81,11 +82,17 @@ bool Captions::hunts(double seconds) const
     return true;
 }
 
-void Captions::count(double seconds, std::span<const Firing> firings)
+void Captions::count(double seconds, std::span<const Firing> firings, bool was_touched)
 {
     const double kept = std::exp(-(seconds - seconds_) / memory);
     fired_ *= kept;
     missed_ *= kept;
+    if (was_touched) { // an engine that is given more to do stumbles for a moment
+        settles_ = seconds + settling;
+    }
+    if (seconds < settles_) {
+        return;
+    }
     for (const Firing& firing : firings) {
         (firing.is_misfire ? missed_ : fired_) += 1.0;
     }
@@ -104,7 +111,7 @@ void Captions::take(double seconds, const EngineMoment& moment, std::span<const 
         return;
     }
     follow_speed(seconds, moment.speed, was_touched);
-    count(seconds, firings);
+    count(seconds, firings, was_touched);
     seconds_ = seconds;
     const bool is_pulled = cord > cord_ + 0.01;
     cord_ = cord;
@@ -112,14 +119,17 @@ void Captions::take(double seconds, const EngineMoment& moment, std::span<const 
         now_ = Event::none;
     }
     const bool runs_alone = cord < 1e-3;
+    const bool fires = fired_ >= missed_;
     if (is_pulled) {
         say(Event::cord_pulled, seconds);
-    } else if (!is_running_ && moment.speed > running_speed && runs_alone && fired_ > missed_) {
+    } else if (!is_running_ && moment.speed > running_speed && runs_alone && fires) {
         is_running_ = true;
         say(Event::starts, seconds);
     } else if (is_running_ && moment.speed < stopped_speed) {
         is_running_ = false;
         say(Event::stops, seconds);
+    } else if (now_ == Event::cord_pulled || now_ == Event::starts || now_ == Event::stops) {
+        return; // what happens once is read to its end; what goes on can wait
     } else if (is_running_ && missed_ > misfire_share * (fired_ + missed_) &&
                fired_ + missed_ > 4.0) {
         say(Event::misfires, seconds);

@@ -31,7 +31,7 @@ public:
 private:
     void say(Event event, double seconds);
     void follow_speed(double seconds, double speed, bool was_touched);
-    void count(double seconds, std::span<const Firing> firings);
+    void count(double seconds, std::span<const Firing> firings, bool was_touched);
     [[nodiscard]] bool hunts(double seconds) const;
 
     struct Swing {
@@ -51,6 +51,7 @@ private:
     std::size_t swing_count_ = 0;
     double fired_ = 0.0; ///< firings and misfires of late
     double missed_ = 0.0;
+    double settles_ = 0.0; ///< when firings count again
 };
 
 } // namespace scenes
