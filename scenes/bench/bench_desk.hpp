@@ -26,7 +26,7 @@ struct BenchView {
     std::string fault_search;
     HiddenFaults hidden;
     std::vector<std::string> broken; ///< listed as such; stays while a slider is dragged
-    std::string notice; ///< what was done last, below the drawing
+    std::string notice;              ///< what was done last, below the drawing
     SoundSettings sound;
     bool wants_to_quit = false;
 
@@ -54,7 +54,7 @@ struct BenchDesk {
     std::vector<Action> actions;
     const Text& ruler;            ///< measures words
     float window_height = 720.0F; ///< pixels; how high lists in dialogs can be
-    sf::Vector2f pointer{}; ///< pixels of the window
+    sf::Vector2f pointer{};       ///< pixels of the window
     float panel_width = 340.0F;   ///< pixels; whether words fit side by side
 };
 
