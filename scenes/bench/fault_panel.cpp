@@ -24,7 +24,8 @@ void fault_slider(BenchDesk& desk, const sim::Fault& fault)
                     .unit = "%",
                     .rest = 0.0,
                     .is_enabled = desk.model.is_ready()},
-                   fault.id, severity, [&fault](double to) {
+                   fault.id, severity, [&](double to) {
+                       desk.view.hidden.show(fault.id);
                        return sim::SetFault{fault.id, to};
                    });
     tip(desk.ui, translated(fault.about));

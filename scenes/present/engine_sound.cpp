@@ -147,7 +147,7 @@ double limit(double sound)
 
 void render(const SoundSpan& span, std::span<float> samples)
 {
-    constexpr double gain = 1.6;
+    constexpr double gain = 2.6;
     std::size_t first = 0; // firing that is still heard
     std::size_t next = 0;  // moment
     for (std::size_t i = 0; i < samples.size(); ++i) {

@@ -15,6 +15,8 @@ class HiddenFaults {
 public:
     void hide(std::string_view id) { ids_.emplace_back(id); }
     void reveal() { ids_.clear(); }
+    /// A fault that a person sets by hand is no secret, whatever it was before.
+    void show(std::string_view id) { std::erase(ids_, id); }
     [[nodiscard]] bool is_hidden(std::string_view id) const;
     /// How many of them the machine has now: one that was undone is none.
     [[nodiscard]] std::size_t count(const sim::Simulator& machine) const;

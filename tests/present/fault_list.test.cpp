@@ -98,6 +98,9 @@ TEST_CASE("what is hidden is in no list until it is revealed, and counts while i
     CHECK(hidden.count(machine) == 1);
     CHECK(has(scenes::broken_faults(machine, hidden), "hose_cracked"));
     CHECK_FALSE(has(scenes::broken_faults(machine, hidden), "main_jet_plugged"));
+    hidden.show("main_jet_plugged");
+    CHECK(hidden.count(machine) == 0);
+    hidden.hide("main_jet_plugged");
     hidden.reveal();
     CHECK(has(scenes::broken_faults(machine, hidden), "main_jet_plugged"));
     CHECK(hidden.count(machine) == 0);
