@@ -58,7 +58,7 @@ TEST_CASE("drops, pools and vapour weigh what the machine's floor has gained")
         mower.go_on(17);
         REQUIRE(std::abs(mower.sum() - mower.floor()) <= 1e-9 * mower.floor());
     }
-    CHECK(mower.floor() > 5e-3);                        // kg
+    CHECK(mower.floor() > 5e-3); // kg
     CHECK(mower.follower.drips()->mass_in_pools() > 0.5 * mower.floor());
 }
 
