@@ -125,6 +125,7 @@ int open_window(const WindowRequest& request)
                             sf::ContextSettings(0, 0, 0));
     window.setFramerateLimit(frames_per_second);
     BenchScene scene(window, faces.files, faces.fonts, model, look_of(appearance));
+    scene.open_sound();
     sf::Clock clock;
     while (!scene.wants_to_quit()) {
         sf::Event event{};

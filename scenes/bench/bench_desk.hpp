@@ -2,6 +2,8 @@
 
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/bench_model.hpp"
+#include "scenes/present/fault_list.hpp"
+#include "scenes/present/sound_settings.hpp"
 #include "scenes/ui/interface.hpp"
 #include "scenes/view/text.hpp"
 
@@ -22,7 +24,10 @@ struct BenchView {
     bool shows_twin = true;
     std::size_t span = 1; ///< index into words::span_seconds
     std::string fault_search;
-    std::string notice; ///< what was done last, below the drawing
+    HiddenFaults hidden;
+    std::vector<std::string> broken; ///< listed as such; stays while a slider is dragged
+    std::string notice;              ///< what was done last, below the drawing
+    SoundSettings sound;
     bool wants_to_quit = false;
 
     bool has_keys_open = false;
@@ -38,6 +43,7 @@ struct BenchView {
     std::string dragged;
     std::string held;
     bool is_held_by_key = false;
+    bool is_held_in_drawing = false;
 };
 
 /// All that panels and dialogs of the bench work with.
@@ -48,6 +54,7 @@ struct BenchDesk {
     std::vector<Action> actions;
     const Text& ruler;            ///< measures words
     float window_height = 720.0F; ///< pixels; how high lists in dialogs can be
+    sf::Vector2f pointer{};       ///< pixels of the window
     float panel_width = 340.0F;   ///< pixels; whether words fit side by side
 };
 

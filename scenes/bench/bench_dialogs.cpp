@@ -68,7 +68,7 @@ void open_run(BenchDesk& desk)
 {
     try {
         desk.model.open(desk.view.path);
-        desk.view.notice = std::string(words::opened) + short_path(desk.view.path);
+        desk.view.notice = filled(words::opened, {short_path(desk.view.path)});
         desk.view.has_open_open = false;
     } catch (const std::runtime_error& error) { // the file's own troubles
         desk.view.open_trouble = error.what();
@@ -135,7 +135,7 @@ void save_run(BenchDesk& desk, const std::string& path)
     try {
         make_folder_for(path);
         desk.model.save(path);
-        desk.view.notice = std::string(words::saved_in) + short_path(path);
+        desk.view.notice = filled(words::saved_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
         desk.view.notice = error.what();
     }
@@ -147,9 +147,9 @@ void keep_frozen_run(BenchDesk& desk)
     try {
         make_folder_for(path);
         desk.model.save(path);
-        desk.view.notice = std::string(words::kept_in) + short_path(path);
+        desk.view.notice = filled(words::kept_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
-        desk.view.notice = std::string(words::not_kept) + error.what();
+        desk.view.notice = filled(words::not_kept, {error.what()});
     }
 }
 

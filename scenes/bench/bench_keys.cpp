@@ -4,6 +4,8 @@
 #include "scenes/bench/bench_panels.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/bench/hand_board.hpp"
+#include "scenes/present/hand_words.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
 
@@ -40,35 +42,48 @@ const Action* action_held(const BenchDesk& desk)
 
 BenchKeys::BenchKeys(const std::vector<Action>& actions)
 {
-    const auto line = [this](std::string_view key, std::string_view does) {
-        lines_.push_back({std::string(key), std::string(does)});
-    };
-    line("Space", words::key_pause);
-    line("\u2192", words::key_tick);
-    line("Shift + \u2192", words::key_frame);
-    line(",  .", std::string(words::key_slower) + ", " + std::string(words::key_faster));
     for (std::size_t i = 0; i < actions.size(); ++i) {
         const auto* const found = std::ranges::find(doing_keys, actions[i].id, &DoingKey::doing);
         if (found != doing_keys.end()) {
-            action_keys_.push_back({found->key, i});
-            line(found->shown,
-                 actions[i].title +
-                     (actions[i].release.empty() ? "" : std::string(words::key_hold)));
+            action_keys_.push_back({found->key, i, found->shown});
         }
+    }
+    name_lines(actions);
+}
+
+void BenchKeys::name_lines(const std::vector<Action>& actions)
+{
+    lines_.clear();
+    const auto line = [this](std::string_view key, std::string_view does) {
+        lines_.push_back({std::string(key), std::string(does)});
+    };
+    line(phrase("Space|the key"), words::key_pause);
+    line("\u2192", words::key_tick);
+    line(phrase("Shift + \u2192"), words::key_frame);
+    line(",  .", words::key_pace);
+    for (const ActionKey& key : action_keys_) {
+        const Action& action = actions[key.action];
+        const std::string_view title = translated(action.title);
+        line(key.shown,
+             action.release.empty() ? std::string(title) : filled(words::key_hold, {title}));
     }
     line("M", words::key_machine);
     line("1  2  3", words::key_charts);
     line("Z  X", words::key_zoom);
-    line("Home", words::key_whole);
+    line(phrase("Home|the key"), words::key_whole);
     line("F2  F3  F4", words::key_pages);
-    line("Tab, Shift + Tab", words::key_tab);
+    line(phrase("Tab, Shift + Tab"), words::key_tab);
     line("F6", words::key_panel);
-    line("Arrow keys", words::key_arrows);
+    line(phrase("Arrow keys"), words::key_arrows);
     line("Ctrl + Z", words::undo);
     line("Ctrl + S", words::save);
     line("Ctrl + O", words::open);
     line("Ctrl + +, Ctrl + \u2212", words::key_text);
     line("F9", words::key_ground);
+    line("[  ]", words::key_tip);
+    line("K", words::key_cap);
+    line("V", words::key_mute);
+    line("C", words::key_captions);
     line("F1", words::key_help);
     line("Ctrl + Q", words::key_quit);
 }
@@ -147,6 +162,12 @@ void BenchKeys::take_bench(BenchDesk& desk)
             view.page = page;
         }
     }
+    if (ui.take_key(Key::V)) {
+        view.sound.is_on = !view.sound.is_on;
+    }
+    if (ui.take_key(Key::C)) {
+        view.sound.has_captions = !view.sound.has_captions;
+    }
     if (ui.take_key(Key::F9)) {
         switch_ground(ui);
     }
@@ -186,6 +207,18 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
 {
     take_time(desk);
     take_actions(desk);
+    if (desk.model.is_ready()) {
+        constexpr double tipped = 5.0; // degrees
+        if (desk.ui.take_key(Key::LBracket)) {
+            HandBoard::tip(desk, -tipped);
+        }
+        if (desk.ui.take_key(Key::RBracket)) {
+            HandBoard::tip(desk, tipped);
+        }
+        if (desk.ui.take_key(Key::K)) {
+            HandBoard::turn_cap(desk);
+        }
+    }
     take_bench(desk);
     Interface& ui = desk.ui;
     const std::array chart_keys{Key::Num1, Key::Num2, Key::Num3};

@@ -2,8 +2,10 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
 #include "scenes/present/words.hpp"
+#include "scenes/view/clip.hpp"
 #include "scenes/view/number.hpp"
 
 #include <algorithm>
@@ -16,7 +18,7 @@ namespace {
 /// What to try first with a machine, told by the kind of one of its parts.
 struct Hint {
     std::string_view kind;
-    std::string_view words;
+    Phrase words;
 };
 constexpr std::array hints{Hint{"float_needle", words::float_hint},
                            Hint{"metering_needle", words::diaphragm_hint}};
@@ -25,7 +27,7 @@ std::string_view hint_of(const sim::Rig& rig)
 {
     const auto* const found =
         std::ranges::find_if(hints, [&](const Hint& hint) { return has_kind(rig, hint.kind); });
-    return found == hints.end() ? std::string_view() : found->words;
+    return found == hints.end() ? std::string_view() : std::string_view(found->words);
 }
 
 } // namespace
@@ -37,6 +39,7 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
       model_(model),
       ui_(window, files, look),
       status_text_(fonts),
+      caption_text_(fonts),
       desk_{model_, view_, ui_, {}, status_text_}
 {
     take_machine();
@@ -51,11 +54,29 @@ void BenchScene::take_machine()
     desk_.actions = actions_of(*rig_);
     view_.held.clear();
     view_.is_held_by_key = false;
+    view_.is_held_in_drawing = false;
     drawing_.emplace(fonts_, model_);
+    hands_.emplace(*rig_);
     charts_.emplace(fonts_, model_);
     keys_.emplace(desk_.actions);
     row_scale_ = 0.0F;
     view_.notice = hint_of(*rig_);
+}
+
+void BenchScene::open_sound()
+{
+    if (!sound_.open()) {
+        view_.notice += (view_.notice.empty() ? "" : " ") + std::string(words::no_sound_device);
+    }
+}
+
+void BenchScene::take_wording()
+{
+    if (wording_age_ != wording_age()) {
+        wording_age_ = wording_age();
+        keys_->name_lines(desk_.actions);
+        row_scale_ = 0.0F;
+    }
 }
 
 void BenchScene::handle(const sf::Event& event)
@@ -92,7 +113,7 @@ void BenchScene::handle_drawing(const sf::Event& event)
         event.mouseButton.button == sf::Mouse::Left) {
         const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
                               static_cast<float>(event.mouseButton.y));
-        if (drawing_->area().contains(at)) {
+        if (drawing_->area().contains(at) && !hands_->is_over(*drawing_, at, ui_.look())) {
             drag_from_ = at;
         }
     } else if (event.type == sf::Event::MouseWheelScrolled) {
@@ -107,12 +128,11 @@ void BenchScene::handle_drawing(const sf::Event& event)
 std::string BenchScene::message() const
 {
     if (model_.is_frozen()) {
-        return std::string(words::frozen) + model_.trouble() + view_.notice;
+        return filled(words::frozen, {model_.trouble(), view_.notice});
     }
     if (model_.pace.is_late() && !model_.is_replaying()) {
         const double reached = model_.pace.speed() * model_.pace.reached();
-        return std::string(words::late_begin) + fixed_text(reached, reached < 10.0 ? 1 : 0) +
-               std::string(words::late_end);
+        return filled(words::late, {fixed_text(reached, reached < 10.0 ? 1 : 0)});
     }
     return model_.run().has_twin() ? view_.notice : std::string(words::twin_lost);
 }
@@ -126,8 +146,7 @@ std::string BenchScene::clock() const
     } else if (pace.chosen() == Pace::real_time) {
         text += words::real_time;
     } else {
-        text +=
-            std::string(words::speeds[pace.chosen()]) + " " + std::string(words::times_real_time);
+        text += filled(words::times_real_time, {words::speeds[pace.chosen()]});
     }
     return text;
 }
@@ -154,10 +173,10 @@ float BenchScene::widest_row()
         const TextStyle style = status_style();
         float widest = 0.0F;
         for (const sim::Fault& fault : model_.rig().faults) {
-            widest = std::max(widest, status_text_.width(fault.title, style));
+            widest = std::max(widest, status_text_.width(translated(fault.title), style));
         }
         for (const sim::Control& control : model_.rig().controls) {
-            widest = std::max(widest, status_text_.width(control.title, style));
+            widest = std::max(widest, status_text_.width(translated(control.title), style));
         }
         row_width_ = widest + status_text_.width("100 %", style) + ui_.look().px(8.0F);
     }
@@ -183,10 +202,41 @@ void BenchScene::draw_status(const BenchLayout& layout, const std::string& messa
     window_.draw(status_text_);
 }
 
-void BenchScene::build(const BenchLayout& layout)
+void BenchScene::draw_caption(const BenchLayout& layout)
+{
+    const std::string_view caption = sound_.caption();
+    const sf::FloatRect& box = layout.section;
+    if (!view_.sound.has_captions || caption.empty() || box.height <= 0.0F) {
+        return;
+    }
+    const Look& look = ui_.look();
+    const TextStyle style{.face = Face::bold,
+                          .size = look.body(),
+                          .colour = look.theme.ink,
+                          .align = Align::centre,
+                          .anchor = Anchor::top};
+    const float width = caption_text_.width(caption, style) + look.px(24.0F);
+    const float height = look.px(30.0F);
+    const Point low{std::round(box.left + (box.width - width) / 2.0F),
+                    std::round(box.top + box.height - height - look.px(4.0F))};
+    const Polygon sheet{low, low + Point{width, 0.0F}, low + Point{width, height},
+                        low + Point{0.0F, height}};
+    caption_mesh_.clear();
+    caption_mesh_.fill(sheet, look.theme.ground);
+    caption_mesh_.stroke(sheet, {.colour = look.theme.ink, .width = look.thin(), .closed = true});
+    caption_text_.clear();
+    caption_text_.write(caption, {low.x + width / 2.0F, low.y + look.px(6.0F)}, style);
+    window_.draw(caption_mesh_);
+    window_.draw(caption_text_);
+}
+
+void BenchScene::build(const BenchLayout& layout, float seconds)
 {
     if (layout.is_compact) {
         show_pages(desk_, layout);
+    }
+    if (layout.section.height > 0.0F) {
+        hands_->show(desk_, *drawing_, seconds);
     }
     charts_->show_handles(desk_, layout);
     if (layout.panel.height > 0.0F) {
@@ -200,6 +250,7 @@ void BenchScene::build(const BenchLayout& layout)
 void BenchScene::draw(float seconds)
 {
     take_machine();
+    take_wording();
     if (model_.is_frozen() && !was_frozen_) {
         keep_frozen_run(desk_);
     }
@@ -209,6 +260,7 @@ void BenchScene::draw(float seconds)
     }
     const sf::Vector2f size(window_.getSize());
     desk_.window_height = size.y;
+    desk_.pointer = sf::Vector2f(sf::Mouse::getPosition(window_));
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
@@ -218,7 +270,7 @@ void BenchScene::draw(float seconds)
                                               .chart_lines = charts_->most_lines(),
                                               .standpipes = model_.run().gauge_count()});
     desk_.panel_width = layout.panel.width;
-    build(layout);
+    build(layout, seconds);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
     drawing_->draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
@@ -226,6 +278,11 @@ void BenchScene::draw(float seconds)
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();
     charts_->draw(window_, layout, desk_, has_stepped);
+    sound_.go_on(model_, view_.sound);
+    if (layout.section.height > 0.0F) {
+        hands_->draw(window_);
+    }
+    draw_caption(layout);
     draw_status(layout, message, clock);
     ui_.draw();
 }

@@ -2,8 +2,10 @@
 
 #include "scenes/bench/bench_desk.hpp"
 #include "scenes/bench/bench_keys.hpp"
+#include "scenes/bench/bench_sound.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/bench/hand_board.hpp"
 
 #include <optional>
 
@@ -15,6 +17,8 @@ public:
     BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
                BenchModel& model, const Look& look);
 
+    /// Lets the engine be heard from now on; without a loudspeaker it says so, once.
+    void open_sound();
     void handle(const sf::Event& event);
     /// Shows the bench as it is now.
     ///
@@ -27,7 +31,9 @@ private:
     void handle_drawing(const sf::Event& event);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
-    void build(const BenchLayout& layout);
+    /// Says everything anew after a change of language.
+    void take_wording();
+    void build(const BenchLayout& layout, float seconds);
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
@@ -37,6 +43,8 @@ private:
     void draw_status(const BenchLayout& layout, const std::string& message,
                      const std::string& clock);
     [[nodiscard]] TextStyle status_style() const;
+    /// Words for what is heard, at the foot of the drawing.
+    void draw_caption(const BenchLayout& layout);
 
     sf::RenderWindow& window_;
     const Fonts& fonts_;
@@ -44,15 +52,20 @@ private:
     BenchView view_;
     Interface ui_;
     Text status_text_;
+    Text caption_text_;
+    Mesh caption_mesh_;
     BenchDesk desk_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
+    std::optional<HandBoard> hands_;
     std::optional<ChartBoard> charts_;
     std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;
+    BenchSound sound_;
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at
+    int wording_age_ = 0;    ///< of the key map and the measured words
     double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };

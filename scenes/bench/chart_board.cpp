@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace scenes {
 namespace {
@@ -77,8 +78,17 @@ void ChartBoard::add(const BenchModel& model, std::size_t chart, std::size_t rea
     }
     target.lines.push_back(std::move(line));
     target.title = target.lines.size() == 1 ? capitalised(target.lines.front().title)
-                                            : std::string(words::chart) + std::to_string(chart + 1);
+                                            : filled(words::chart, {std::to_string(chart + 1)});
     target.strip = StripChart(); // the old axis means nothing to the new lines
+}
+
+void ChartBoard::name_lines(const BenchModel& model)
+{
+    for (std::size_t i = 0; i < charts_.size(); ++i) {
+        for (const Line& line : std::exchange(charts_[i].lines, {})) {
+            add(model, i, line.reading);
+        }
+    }
 }
 
 void ChartBoard::toggle_reading(const BenchModel& model, std::size_t reading)
@@ -120,7 +130,7 @@ void ChartBoard::take(std::size_t index, const BenchLayout& layout, const BenchD
     chart.strip.draw(chart.mesh, texts_[index], look,
                      {.box = layout.charts[index],
                       .title = chart.title,
-                      .unit = chart.lines.front().readout.unit,
+                      .unit = chart.lines.front().readout.sign,
                       .from = std::max(0.0, now - span),
                       .to = std::max(now, span),
                       .cursor = {},
@@ -138,7 +148,12 @@ void ChartBoard::draw(sf::RenderTarget& target, const BenchLayout& layout, const
         return;
     }
     const std::string_view theme = desk.ui.look().theme.id;
-    const bool has_changed = layout.charts != boxes_ || theme != theme_id_;
+    const bool has_changed =
+        layout.charts != boxes_ || theme != theme_id_ || wording_age_ != wording_age();
+    if (wording_age_ != wording_age()) {
+        wording_age_ = wording_age();
+        name_lines(desk.model);
+    }
     if (has_changed || is_complete) {
         boxes_ = layout.charts;
         theme_id_ = theme;
@@ -178,7 +193,7 @@ void ChartBoard::show_handles(BenchDesk& desk, const BenchLayout& layout)
         if (layout.charts[i].height <= 0.0F) {
             continue;
         }
-        const std::string name = std::string(words::chart) + std::to_string(i + 1);
+        const std::string name = filled(words::chart, {std::to_string(i + 1)});
         const Handle head =
             handle(desk.ui, {.name = name, .value = charts_[i].title, .box = layout.charts[i]});
         tip(desk.ui, words::choose_by_press);
@@ -220,7 +235,7 @@ void ChartBoard::show_readings(BenchDesk& desk)
         case 0:
             return reading_title(reading.name);
         case 1:
-            return reading.unit;
+            return readout_of(reading).sign;
         default:
             return is_shown(choosing_, rows[at]) ? std::string(words::is_on_chart) : "";
         }
@@ -255,7 +270,7 @@ void ChartBoard::show_choice(BenchDesk& desk)
     if (!is_choosing_) {
         return;
     }
-    const std::string name = std::string(words::choose_readings) + std::to_string(choosing_ + 1);
+    const std::string name = filled(words::choose_readings, {std::to_string(choosing_ + 1)});
     if (const Dialog dialog{desk.ui, {.name = name, .width = 440.0F}, is_choosing_}) {
         paragraph(desk.ui, words::chart_rule, Tone::soft);
         text_field(desk.ui,

@@ -48,6 +48,8 @@ private:
 
     void add(const BenchModel& model, std::size_t chart, std::size_t reading);
     void toggle_reading(const BenchModel& model, std::size_t reading);
+    /// Names everything again after a change of language.
+    void name_lines(const BenchModel& model);
     void take(std::size_t chart, const BenchLayout& layout, const BenchDesk& desk);
     void show_readings(BenchDesk& desk);
     [[nodiscard]] bool is_shown(std::size_t chart, std::size_t reading) const;
@@ -57,6 +59,7 @@ private:
     std::vector<ChartTrace> traces_;
     std::array<sf::FloatRect, 3> boxes_;
     std::string_view theme_id_;
+    int wording_age_ = 0;
     std::size_t next_ = 0;
     std::size_t frame_ = 0;
 

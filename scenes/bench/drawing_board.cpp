@@ -30,6 +30,7 @@ sf::FloatRect whole(const sf::FloatRect& box)
 
 DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
     : section_(model.rig()),
+      drips_(model.rig()),
       view_(model.run().machine()),
       still_text_(fonts),
       text_(fonts),
@@ -66,7 +67,9 @@ void DrawingBoard::frame_camera(const Scene& scene)
         is_framed_ = true;
         has_still_ = false;
     }
-    if (scene.look.theme.id != theme_id_ || scene.look.scale != scale_) {
+    if (scene.look.theme.id != theme_id_ || scene.look.scale != scale_ ||
+        wording_age_ != wording_age()) {
+        wording_age_ = wording_age();
         theme_id_ = scene.look.theme.id;
         scale_ = scene.look.scale;
         has_still_ = false;
@@ -86,6 +89,7 @@ void DrawingBoard::draw_section(sf::RenderTarget& target, const Scene& scene)
     mesh_.clear();
     text_.clear();
     section_.draw_moving(mesh_, text_, scene.look, camera_, view_, scene.seconds);
+    drips_.draw(mesh_, scene.look, camera_);
     const sf::View window = target.getView();
     still_.show(target);
     target.setView(clipped_to(area_, target));
@@ -172,6 +176,7 @@ void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
         run_number_ = scene.model.run_number();
     }
     view_.take(run.machine());
+    drips_.follow(scene.model);
     if (scene.layout.section.height > 0.0F) {
         draw_section(target, scene);
     }

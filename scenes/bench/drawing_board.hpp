@@ -1,5 +1,6 @@
 #pragma once
 
+#include "scenes/bench/bench_drips.hpp"
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/bench/section_drawing.hpp"
 #include "scenes/present/bench_model.hpp"
@@ -31,6 +32,7 @@ public:
     void show_whole() { is_framed_ = false; }
     /// Where the drawing lies in the window.
     [[nodiscard]] const sf::FloatRect& area() const { return area_; }
+    [[nodiscard]] const Camera& camera() const { return camera_; }
 
 private:
     void frame_camera(const Scene& scene);
@@ -39,6 +41,7 @@ private:
     void draw_grade(const Scene& scene, const FuelHeads& heads, const FuelHeads* twin);
 
     SectionDrawing section_;
+    BenchDrips drips_;
     MachineView view_;
     int run_number_ = -1;
     Camera camera_{{}, {}, 1.0};
@@ -47,6 +50,7 @@ private:
     sf::FloatRect area_;
     std::string_view theme_id_;
     float scale_ = 0.0F;
+    int wording_age_ = 0;
 
     Picture still_;
     Mesh still_mesh_;

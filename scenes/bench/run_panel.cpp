@@ -25,7 +25,8 @@ void show_look(BenchDesk& desk)
            desk.view.shows_twin);
     paragraph(ui, words::twin_note, Tone::soft);
     std::size_t ground = ui.look().theme.id == paper_theme.id ? 0 : 1;
-    if (choice(ui, {.name = "", .options = words::grounds, .id = words::look}, ground)) {
+    if (choice(ui, {.name = "", .options = translated(words::grounds), .id = words::look},
+               ground)) {
         switch_ground(ui);
     }
     double percent = std::round(static_cast<double>(ui.look().scale) * 100.0);
@@ -74,13 +75,15 @@ void choose_part(BenchDesk& desk, bool is_tall)
     Page& page = desk.view.page;
     if (is_tall) {
         std::size_t chosen = page == Page::run ? 1 : 0;
-        choice(desk.ui, {.name = "", .options = tall_pages, .id = words::pages}, chosen);
+        choice(desk.ui, {.name = "", .options = translated(tall_pages), .id = words::pages},
+               chosen);
         page = chosen == 1 ? Page::run : page == Page::run ? Page::controls : page;
         return;
     }
     const auto first = static_cast<std::size_t>(Page::controls);
     std::size_t chosen = std::max(static_cast<std::size_t>(page), first) - first;
-    if (choice(desk.ui, {.name = "", .options = panel_pages, .id = words::pages}, chosen)) {
+    if (choice(desk.ui, {.name = "", .options = translated(panel_pages), .id = words::pages},
+               chosen)) {
         page = static_cast<Page>(first + chosen);
     }
 }
@@ -114,7 +117,7 @@ void show_run(BenchDesk& desk)
     Interface& ui = desk.ui;
     BenchModel& model = desk.model;
     heading(ui, words::machine);
-    paragraph(ui, model.rig().title);
+    paragraph(ui, translated(model.rig().title));
     if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_replaying()})) {
         open_machines(desk);
     }
@@ -142,6 +145,8 @@ void show_run(BenchDesk& desk)
         model.begin_cold();
     }
     rule(ui);
+    show_sound(desk);
+    rule(ui);
     show_look(desk);
 }
 
@@ -150,7 +155,7 @@ void show_panel(BenchDesk& desk, const BenchLayout& layout)
     Interface& ui = desk.ui;
     const Look& look = ui.look();
     // The title's first words; the rest only says the same more exactly.
-    const std::string_view title = desk.model.rig().title;
+    const std::string_view title = translated(desk.model.rig().title);
     const Panel panel(ui, {.name = title.substr(0, title.find(',')),
                            .box = layout.panel,
                            .note = {},
@@ -185,7 +190,8 @@ void show_pages(BenchDesk& desk, const BenchLayout& layout)
     const Panel panel(desk.ui,
                       {.name = words::pages, .box = layout.pages, .note = {}, .has_head = false});
     auto chosen = static_cast<std::size_t>(desk.view.page);
-    if (choice(desk.ui, {.name = "", .options = all_pages, .id = words::pages}, chosen)) {
+    if (choice(desk.ui, {.name = "", .options = translated(all_pages), .id = words::pages},
+               chosen)) {
         desk.view.page = static_cast<Page>(chosen);
     }
 }

@@ -1,5 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/leader.hpp"
 
 namespace scenes {
@@ -98,7 +99,7 @@ void draw_bowl_moving(const Sheet& sheet, const SectionPlan& plan, const Moment&
         draw_leader(sheet.mesh, sheet.text, sheet.look,
                     {.part = sheet.at(plan.bowl.low + Spot{3.0, 0.5 * water * plan.bowl.height()}),
                      .words = sheet.at({plan.left - 5.0, plan.bowl.low.y + 5.5}),
-                     .name = "water"});
+                     .name = phrase("water")});
     }
     // The mouths of vent and primer line stay open.
     for (const auto& [x, bore] : {std::pair{plan.bowl_vent.x, plan.bowl_vent_bore},

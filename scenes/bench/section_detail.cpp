@@ -1,5 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/number.hpp"
 
 #include <algorithm>
@@ -95,7 +96,7 @@ void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     const std::string figure = fixed_text(lift, 2) + " mm";
     const Spot beside{frame.high.x + 1.6, frame.low.y + 11.0};
     const double room = plan.left - 2.0 - beside.x;
-    const std::string words = "lift " + figure;
+    const std::string words = filled(phrase("lift {0}|of the needle"), {figure});
     sheet.note(sheet.has_room(words, room) ? words : figure, beside, room);
 }
 

@@ -47,6 +47,11 @@ SectionDrawing::SectionDrawing(const sim::Rig& rig) : pieces_(pieces_of(rig)) {}
 
 SectionDrawing::~SectionDrawing() = default;
 
+SectionOutlines outlines_of(const sim::Rig& rig)
+{
+    return pieces_of(rig)->outlines();
+}
+
 SectionDrawing::Bounds SectionDrawing::bounds() const
 {
     return {to_place(pieces_->low()), to_place(pieces_->high())};

@@ -6,15 +6,20 @@ namespace {
 
 class FloatSection final : public SectionPieces {
 public:
-    explicit FloatSection(const sim::Rig& rig) : plan_(rig) {}
+    explicit FloatSection(const sim::Rig& rig) : plan_(rig), outlines_(outlines_of(plan_))
+    {
+        outlines_.keep_parts_of(rig);
+    }
 
     [[nodiscard]] Spot low() const override { return plan_.low(); }
     [[nodiscard]] Spot high() const override { return plan_.high(); }
+    [[nodiscard]] SectionOutlines outlines() const override { return outlines_; }
     void draw_still(const Sheet& sheet) const override;
     void draw_moving(const Sheet& sheet, const Moment& moment) const override;
 
 private:
     SectionPlan plan_;
+    SectionOutlines outlines_;
 };
 
 void FloatSection::draw_still(const Sheet& sheet) const

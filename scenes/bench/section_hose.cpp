@@ -46,7 +46,7 @@ void draw_tap(const Sheet& sheet, const SectionPlan& plan, double open, bool is_
     sheet.fill(bore, is_wet ? Content::fuel : Content::air);
     sheet.edge(bore);
 
-    const Spot hub = centre + Spot{8.4, 0.0};
+    const Spot hub = tap_hub(plan);
     const Outline handle = turned_about({hub + Spot{-0.9, 1.4}, hub + Spot{0.9, 1.4},
                                          hub + Spot{1.3, -7.2}, hub + Spot{-1.3, -7.2}},
                                         hub, turn);
@@ -77,6 +77,11 @@ void draw_filter(const Sheet& sheet, const SectionPlan& plan, double liquid)
 }
 
 } // namespace
+
+Spot tap_hub(const SectionPlan& plan)
+{
+    return plug_centre(plan) + Spot{8.4, 0.0};
+}
 
 void draw_hose_still(const Sheet& sheet, const SectionPlan& plan)
 {

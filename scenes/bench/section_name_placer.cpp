@@ -1,5 +1,6 @@
 #include "scenes/bench/section_name_placer.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/vector_maths.hpp"
 
 #include <algorithm>
@@ -50,7 +51,7 @@ void NamePlacer::place(const Name& name)
         for (const Spot spot : name.words) {
             const Leader leader{.part = sheet_.at(name.part),
                                 .words = sheet_.at(spot),
-                                .name = name.name,
+                                .name = translated(name.name),
                                 .figure = with_figure ? name.figure : std::string_view{}};
             const sf::FloatRect ink = box_of(leader);
             if (is_free(leader, ink)) {

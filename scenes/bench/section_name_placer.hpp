@@ -16,7 +16,7 @@ enum class NamePass {
 
 /// A part's name and where it may stand.
 struct Name {
-    std::string name;
+    std::string name; ///< English, a literal that comes first between braces: a test looks for it
     std::string figure;
     Spot part;
     std::vector<Spot> words; ///< where the words may begin, best first; ink runs away from the part

@@ -1,5 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/number.hpp"
 
 #include <string>
@@ -96,8 +97,8 @@ void draw_scales(const Sheet& sheet, const SectionPlan& plan)
                        sheet.at(right + Spot{0.0, 0.8})},
                       {.colour = sheet.theme().ink_soft, .width = sheet.look.px(1.4F)});
     sheet.note("10 mm", left - Spot{1.5, 0.0}, 30.0, Align::right);
-    sheet.note("pull cord 1:20", {plan.end, plan.high().y - 2.5}, 60.0, Align::right);
-    sheet.note("to engine", {plan.end - 1.5, plan.horn_axis}, plan.end - plan.flange - 2.5,
+    sheet.note(phrase("pull cord 1:20"), {plan.end, plan.high().y - 2.5}, 60.0, Align::right);
+    sheet.note(phrase("to engine"), {plan.end - 1.5, plan.horn_axis}, plan.end - plan.flange - 2.5,
                Align::right);
 }
 

@@ -13,6 +13,8 @@ namespace scenes {
 void draw_tank_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_tank_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
+/// Where the tap's handle turns.
+Spot tap_hub(const SectionPlan& plan);
 /// Tap, filter and hose.
 void draw_hose_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_hose_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
@@ -37,10 +39,14 @@ Outline throat_wall(const SectionPlan& plan, double side);
 void draw_bulb_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_bulb_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
+/// The cord is drawn 1:20, as the note in the drawing says.
+inline constexpr double cord_reduction = 0.05;
+/// Where the cord comes out, its handle to the left of it.
+Spot cord_guide(const SectionPlan& plan);
 void draw_cord_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_cord_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 
-/// The floor with what lies on it, and drops on their way there.
+/// The floor, and fuel that spills inside the throat.
 void draw_floor_still(const Sheet& sheet, const SectionPlan& plan);
 void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
 

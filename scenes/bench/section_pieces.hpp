@@ -1,6 +1,7 @@
 #pragma once
 
 #include "scenes/bench/section_liquid.hpp"
+#include "scenes/bench/section_outlines.hpp"
 #include "scenes/bench/section_sheet.hpp"
 #include "scenes/present/machine_view.hpp"
 
@@ -30,6 +31,8 @@ public:
 
     [[nodiscard]] virtual Spot low() const = 0;
     [[nodiscard]] virtual Spot high() const = 0;
+    /// Outsides, leaks and floor.
+    [[nodiscard]] virtual SectionOutlines outlines() const = 0;
     virtual void draw_still(const Sheet& sheet) const = 0;
     virtual void draw_moving(const Sheet& sheet, const Moment& moment) const = 0;
 };

@@ -48,6 +48,32 @@ Outline duct(const TrimmerPlan& plan, double thick)
             {plan.adapter, plan.horn_roof() + thick}};
 }
 
+/// The cylinder from outside, with its cooling fins on the far side of the muffler.
+Outline cylinder_outline(const TrimmerPlan& plan)
+{
+    const double half = bore_half(plan) + casting;
+    const double head = head_height(plan);
+    const double foot = plan.crank.y + plan.crank_room * 0.7;
+    Outline cylinder{{plan.crank.x - half, foot}};
+    for (double y = foot + 2.2; y < head + 0.6; y += 1.5) { // cooling fins
+        for (const Spot spot : {Spot{-half, y}, Spot{-half - 1.1, y}, Spot{-half - 1.1, y + 0.6},
+                                Spot{-half, y + 0.6}}) {
+            cylinder.push_back({plan.crank.x + spot.x, spot.y});
+        }
+    }
+    cylinder.insert(cylinder.end(), {{plan.crank.x - half, head + 1.2},
+                                     {plan.crank.x + half, head + 1.2},
+                                     {plan.crank.x + half, foot}});
+    return cylinder;
+}
+
+Outline muffler_outline(const TrimmerPlan& plan)
+{
+    const double left = plan.crank.x + bore_half(plan) + casting;
+    return box_outline({left + 0.9, port_height(plan) + 0.4},
+                       {plan.flange + 0.6, head_height(plan) - 0.2});
+}
+
 /// Crankcase and cylinder as one space, from the piston's crown down or from it up.
 void draw_space(const Sheet& sheet, const TrimmerPlan& plan, double crown_height)
 {
@@ -111,8 +137,7 @@ void draw_muffler(const Sheet& sheet, const TrimmerPlan& plan)
     const double low = port_height(plan);
     const double left = plan.crank.x + bore_half(plan) + casting;
     const double right = plan.flange + 0.6;
-    sheet.solid(box_outline({left + 0.9, low + 0.4}, {right, head_height(plan) - 0.2}),
-                Material::metal);
+    sheet.solid(muffler_outline(plan), Material::metal);
     const Outline room =
         box_outline({left + 1.4, low + 0.9}, {right - 0.5, head_height(plan) - 0.7});
     sheet.hollow(room);
@@ -134,10 +159,14 @@ void draw_plug(const Sheet& sheet, const TrimmerPlan& plan)
     sheet.solid(box_outline(foot + Spot{-0.35, 1.6}, foot + Spot{0.35, 2.6}), Material::glass);
 }
 
+} // namespace
+
 Spot cord_guide(const TrimmerPlan& plan)
 {
     return {plan.crank.x - plan.crank_room - casting, plan.crank.y - 4.6};
 }
+
+namespace {
 
 void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
 {
@@ -154,6 +183,17 @@ void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
 
 } // namespace
 
+std::vector<Body> engine_bodies(const TrimmerPlan& plan)
+{
+    const Spot plug{plan.crank.x, head_height(plan)};
+    return {
+        {places_of(duct(plan, 1.1)), Material::alloy},
+        {places_of(box_outline(plug + Spot{-0.55, 0.0}, plug + Spot{0.55, 2.6})), Material::metal},
+        {places_of(cylinder_outline(plan)), Material::alloy},
+        {places_of(circle_outline(plan.crank, plan.crank_room + casting)), Material::alloy},
+        {places_of(muffler_outline(plan)), Material::metal}};
+}
+
 Outline pulse_line(const TrimmerPlan& plan)
 {
     const double y = plan.pump.plane + 0.8;
@@ -163,21 +203,8 @@ Outline pulse_line(const TrimmerPlan& plan)
 
 void draw_engine_still(const Sheet& sheet, const TrimmerPlan& plan)
 {
-    const double half = bore_half(plan) + casting;
-    const double head = head_height(plan);
     sheet.solid(circle_outline(plan.crank, plan.crank_room + casting), Material::alloy);
-    const double foot = plan.crank.y + plan.crank_room * 0.7;
-    Outline cylinder{{plan.crank.x - half, foot}};
-    for (double y = foot + 2.2; y < head + 0.6; y += 1.5) { // cooling fins
-        for (const Spot spot : {Spot{-half, y}, Spot{-half - 1.1, y}, Spot{-half - 1.1, y + 0.6},
-                                Spot{-half, y + 0.6}}) {
-            cylinder.push_back({plan.crank.x + spot.x, spot.y});
-        }
-    }
-    cylinder.insert(cylinder.end(), {{plan.crank.x - half, head + 1.2},
-                                     {plan.crank.x + half, head + 1.2},
-                                     {plan.crank.x + half, foot}});
-    sheet.solid(cylinder, Material::alloy, true);
+    sheet.solid(cylinder_outline(plan), Material::alloy, true);
     sheet.solid(duct(plan, 1.1), Material::alloy, true);
     draw_plug(sheet, plan);
     draw_muffler(sheet, plan);

@@ -5,15 +5,20 @@ namespace {
 
 class TrimmerSection final : public SectionPieces {
 public:
-    explicit TrimmerSection(const sim::Rig& rig) : plan_(rig) {}
+    explicit TrimmerSection(const sim::Rig& rig) : plan_(rig), outlines_(outlines_of(plan_))
+    {
+        outlines_.keep_parts_of(rig);
+    }
 
     [[nodiscard]] Spot low() const override { return plan_.low(); }
     [[nodiscard]] Spot high() const override { return plan_.high(); }
+    [[nodiscard]] SectionOutlines outlines() const override { return outlines_; }
     void draw_still(const Sheet& sheet) const override;
     void draw_moving(const Sheet& sheet, const Moment& moment) const override;
 
 private:
     TrimmerPlan plan_;
+    SectionOutlines outlines_;
 };
 
 void TrimmerSection::draw_still(const Sheet& sheet) const
@@ -40,7 +45,6 @@ void TrimmerSection::draw_moving(const Sheet& sheet, const Moment& moment) const
     draw_pump_moving(sheet, plan_, moment);
     draw_metering_moving(sheet, plan_, moment);
     draw_circuits_moving(sheet, plan_, moment);
-    draw_floor_moving(sheet, plan_, moment);
     draw_detail_moving(sheet, plan_, moment);
     draw_names(sheet, plan_, NamePass::lines);
     draw_plumb_line(sheet, {plan_.wall + 9.0, plan_.high().y - 1.4}, -10.0, moment);

@@ -1,5 +1,6 @@
 #include "scenes/bench/section_trimmer_parts.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/number.hpp"
 
 #include <cmath>
@@ -98,8 +99,8 @@ void draw_scales(const Sheet& sheet, const TrimmerPlan& plan)
                        sheet.at(right + Spot{0.0, 0.4})},
                       {.colour = sheet.theme().ink_soft, .width = sheet.look.px(1.4F)});
     sheet.note("5 mm", left - Spot{0.6, 0.0}, 12.0, Align::right);
-    sheet.note("travels " + fixed_text(plan.travel_scale, 0) + ":1", travels_note(plan), 16.0,
-               Align::right);
+    sheet.note(filled(phrase("travels {0}:1"), {fixed_text(plan.travel_scale, 0)}),
+               travels_note(plan), 16.0, Align::right);
 }
 
 /// Where castings are, or words of others.

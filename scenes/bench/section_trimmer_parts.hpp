@@ -32,6 +32,9 @@ void draw_tank_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment&
 /// Where the name of the pick-up stands, whose leader follows it.
 Spot pickup_words(const TrimmerPlan& plan);
 
+/// Where the cord comes out; its handle hangs a little lower, to the right of it.
+Spot cord_guide(const TrimmerPlan& plan);
+
 /// Suction hose, purge bulb with its valves and lines.
 void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
@@ -50,11 +53,11 @@ void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Mom
 void draw_engine_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 Outline pulse_line(const TrimmerPlan& plan);
+/// Crankcase, cylinder, duct and muffler from outside.
+std::vector<Body> engine_bodies(const TrimmerPlan& plan);
 void draw_pulse_passage(const Sheet& sheet, const TrimmerPlan& plan);
 
-/// The floor with what lies on it, and drops on their way there.
 void draw_floor_still(const Sheet& sheet, const TrimmerPlan& plan);
-void draw_floor_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
 void draw_names(const Sheet& sheet, const TrimmerPlan& plan, NamePass pass);
 

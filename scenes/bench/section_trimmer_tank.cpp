@@ -1,6 +1,7 @@
 #include "scenes/bench/section_mix.hpp"
 #include "scenes/bench/section_trimmer_parts.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/leader.hpp"
 
 #include <algorithm>
@@ -57,7 +58,7 @@ void draw_pickup(const Sheet& sheet, const TrimmerPlan& plan, const Moment& mome
     draw_leader(sheet.mesh, sheet.text, sheet.look,
                 {.part = sheet.at(weight + Spot{plan.felt.x, 0.0}),
                  .words = sheet.at(pickup_words(plan)),
-                 .name = "pick-up"});
+                 .name = phrase("pick-up")});
 }
 
 /// One half of the wall, seen from the bottom's middle: `side` -1 left, 1 right.

@@ -2,6 +2,7 @@
 
 #include "scenes/app.hpp"
 #include "scenes/command_line/list.hpp"
+#include "scenes/command_line/sound.hpp"
 #include "scenes/command_line/trace.hpp"
 
 #include <functional>
@@ -18,7 +19,8 @@ struct PrintRequest {
 };
 
 /// Everything that can be asked of the program.
-using Request = std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, ShotRequest>;
+using Request =
+    std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, ShotRequest, SoundRequest>;
 
 /// Reads the words after the program's name.
 ///

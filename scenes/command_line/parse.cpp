@@ -32,6 +32,7 @@ struct Words {
     std::optional<std::string> theme;
     std::optional<std::string> size;
     std::optional<std::string> scale;
+    std::optional<std::string> pace;
 };
 
 /// Adds an option; `value` is the word for its value in help and messages.
@@ -92,6 +93,20 @@ void add_shot(CLI::App& program, Words& words)
     add_option(shot, "--at", "TIME", words.at, "On the machine's clock, \"30 s\" by default");
     add_option(shot, "--out", "FILE", words.file, "The PNG file")->required();
     add_appearance(shot, words);
+}
+
+void add_sound(CLI::App& program, Words& words)
+{
+    CLI::App& sound = *program.add_subcommand("sound", "Write the engine's sound as a WAV file");
+    add_option(sound, "RIG", "", words.rig, "The machine")->required();
+    add_option(sound, "--fault", "ID[=SEVERITY]", words.faults,
+               "A fault from the start, severity 0 to 1, else 1; may be repeated")
+        ->allow_extra_args(false);
+    add_sheet(sound, words);
+    add_option(sound, "--at", "TIME", words.at, "On the machine's clock, \"0 s\" by default");
+    add_option(sound, "--for", "TIME", words.length, "Time to listen, \"10 s\" by default");
+    add_option(sound, "--pace", "SHARE", words.pace, "Of real time, from 0.1 to 1 (default)");
+    add_option(sound, "--out", "FILE", words.file, "The WAV file")->required();
 }
 
 /// Lets --version stand after each command, and options of the window only where there is none.
@@ -163,10 +178,24 @@ ShotRequest shot_request(const Words& words)
             appearance(words), *words.file};
 }
 
+SoundRequest sound_request(const Words& words)
+{
+    SoundRequest request;
+    request.rig = words.rig;
+    request.faults = read_faults(words.faults);
+    request.sheet = words.sheet;
+    request.from_seconds = read_duration("--at", words.at.value_or("0 s"), 0.0);
+    request.length_seconds =
+        read_duration("--for", words.length.value_or("10 s"), sim::tick_length);
+    request.pace = read_pace(words.pace.value_or("1"));
+    request.file = *words.file;
+    return request;
+}
+
 /// Refuses a first word that is no command in better words than the parser has.
 void check_command(const std::vector<std::string>& words)
 {
-    const std::vector<std::string> commands{"list", "trace", "shot"};
+    const std::vector<std::string> commands{"list", "trace", "shot", "sound"};
     if (!words.empty() && !words.front().starts_with('-') &&
         std::ranges::find(commands, words.front()) == commands.end()) {
         throw sim::RequestError("unknown command " + sim::in_quotes(words.front()) +
@@ -184,6 +213,9 @@ Request request_of(const CLI::App& program, const Words& words)
     }
     if (program.got_subcommand("shot")) {
         return shot_request(words);
+    }
+    if (program.got_subcommand("sound")) {
+        return sound_request(words);
     }
     return WindowRequest{appearance(words), words.shown_rig};
 }
@@ -203,6 +235,7 @@ Request parse_command_line(const std::vector<std::string>& words)
     add_list(program, given);
     add_trace(program, given);
     add_shot(program, given);
+    add_sound(program, given);
     finish(program);
     try {
         // It takes the last word first.

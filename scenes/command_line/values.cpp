@@ -83,6 +83,15 @@ std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts)
     return faults;
 }
 
+double read_pace(const std::string& text)
+{
+    const double pace = read_quantity("--pace", text, sim::Dimension::ratio);
+    if (!(pace >= 0.1 && pace <= 1.0)) {
+        refuse("--pace", text, "0.1 to 1");
+    }
+    return pace;
+}
+
 Appearance::Ground read_theme(const std::string& text)
 {
     if (text == "paper") {

@@ -20,6 +20,9 @@ double read_ambient(const std::string& text);
 /// Faults as ID[=SEVERITY], the severity 1 where it is left out, each fault once.
 std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts);
 
+/// A pace at which an engine is heard: a share of real time from 0.1 to 1.
+double read_pace(const std::string& text);
+
 /// Paper or blackboard.
 Appearance::Ground read_theme(const std::string& text);
 

@@ -95,6 +95,22 @@ TEST_CASE("a list and a picture are asked for")
     CHECK_FALSE(shot.rig.has_value());
 }
 
+TEST_CASE("a sound is asked for with a length and a pace at which it is heard")
+{
+    const auto sound = parsed<SoundRequest>({"sound", "mower", "--fault", "a=0.5", "--at", "90 s",
+                                             "--for", "5 s", "--pace", "0.1", "--out", "a.wav"});
+    CHECK(sound.rig == "mower");
+    CHECK(sound.faults == std::vector{sim::SetFault{"a", 0.5}});
+    CHECK(sound.from_seconds == 90.0);
+    CHECK(sound.length_seconds == 5.0);
+    CHECK(sound.pace == 0.1);
+    CHECK(sound.file == "a.wav");
+    CHECK(parsed<SoundRequest>({"sound", "mower", "--out", "a.wav"}).length_seconds == 10.0);
+    CHECK(refusal({"sound", "mower", "--out", "a.wav", "--pace", "10"}) ==
+          "--pace: \"10\" is out of range; allowed: 0.1 to 1");
+    CHECK(refusal({"sound", "mower"}) == "--out is required");
+}
+
 TEST_CASE("the machine in window and picture can be asked for")
 {
     CHECK_FALSE(parsed<WindowRequest>({}).rig.has_value());
@@ -123,8 +139,8 @@ TEST_CASE("help and version are had everywhere, whatever else is missing")
 TEST_CASE("words that make no sense are refused in one line")
 {
     CHECK(refusal({"trce", "mower"}) ==
-          "unknown command \"trce\"; did you mean \"trace\"? Allowed: list, trace, shot");
-    CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot");
+          "unknown command \"trce\"; did you mean \"trace\"? Allowed: list, trace, shot, sound");
+    CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot, sound");
     CHECK(refusal({"--bogus"}) == "The following argument was not expected: --bogus");
     CHECK(refusal({"trace"}) == "RIG is required");
     CHECK(refusal({"trace", "mower", "bench"}) == "The following argument was not expected: bench");
