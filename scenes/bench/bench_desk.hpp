@@ -20,6 +20,7 @@ struct MachineEntry {
 struct BenchView {
     Page page = Page::machine;
     bool shows_twin = true;
+    bool is_shut = false; ///< the drawing shows the machine from outside only
     std::size_t span = 1; ///< index into words::span_seconds
     std::string fault_search;
     std::string notice; ///< what was done last, below the drawing

@@ -59,7 +59,10 @@ BenchKeys::BenchKeys(const std::vector<Action>& actions)
     line("M", words::key_machine);
     line("1  2  3", words::key_charts);
     line("Z  X", words::key_zoom);
-    line("Home", words::key_whole);
+    line("Home, 0", words::key_whole);
+    line("N, Shift + N", words::key_part);
+    line("Enter", words::key_frame_part);
+    line("V", words::key_shut);
     line("F2  F3  F4", words::key_pages);
     line("Tab, Shift + Tab", words::key_tab);
     line("F6", words::key_panel);
@@ -202,8 +205,20 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
     if (ui.take_key(Key::X)) {
         drawing.zoom(0.8, middle);
     }
-    if (ui.take_key(Key::Home)) {
+    if (ui.take_key(Key::Home) || ui.take_key(Key::Num0) || ui.take_key(Key::Numpad0)) {
         drawing.show_whole();
+    }
+    if (ui.take_key(Key::N)) {
+        drawing.point_at_next(1);
+    }
+    if (ui.take_key(Key::N, shift)) {
+        drawing.point_at_next(-1);
+    }
+    if (ui.take_key(Key::Enter)) {
+        drawing.frame_pointed();
+    }
+    if (ui.take_key(Key::V)) {
+        desk.view.is_shut = !desk.view.is_shut;
     }
 }
 

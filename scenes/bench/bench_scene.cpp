@@ -13,6 +13,8 @@
 namespace scenes {
 namespace {
 
+constexpr float double_press = 0.4F; ///< s between the presses that count as two
+
 /// What to try first with a machine, told by the kind of one of its parts.
 struct Hint {
     std::string_view kind;
@@ -85,6 +87,15 @@ void BenchScene::handle_drawing(const sf::Event& event)
         drawing_->pan(at - *drag_from_);
         drag_from_ = at;
     }
+    if (event.type == sf::Event::MouseLeft) {
+        drawing_->point_at(std::nullopt);
+    }
+    if (event.type == sf::Event::MouseMoved) {
+        const sf::Vector2f at(static_cast<float>(event.mouseMove.x),
+                              static_cast<float>(event.mouseMove.y));
+        const bool is_over = drawing_->area().contains(at) && !drag_from_ && !ui_.has_dialog();
+        drawing_->point_at(is_over ? std::optional(at) : std::nullopt);
+    }
     if (ui_.has_mouse() || ui_.has_dialog()) {
         return;
     }
@@ -93,7 +104,15 @@ void BenchScene::handle_drawing(const sf::Event& event)
         const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
                               static_cast<float>(event.mouseButton.y));
         if (drawing_->area().contains(at)) {
-            drag_from_ = at;
+            const bool is_second = press_clock_.getElapsedTime().asSeconds() < double_press &&
+                                   std::hypot(at.x - press_at_.x, at.y - press_at_.y) < 6.0F;
+            press_clock_.restart();
+            press_at_ = is_second ? sf::Vector2f(-100.0F, -100.0F) : at;
+            if (is_second) {
+                drawing_->frame_part(at);
+            } else {
+                drag_from_ = at;
+            }
         }
     } else if (event.type == sf::Event::MouseWheelScrolled) {
         const sf::Vector2f at(static_cast<float>(event.mouseWheelScroll.x),
@@ -221,7 +240,13 @@ void BenchScene::draw(float seconds)
     build(layout);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
-    drawing_->draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
+    drawing_->draw(window_, {.layout = layout,
+                             .look = ui_.look(),
+                             .model = model_,
+                             .shows_twin = view_.shows_twin,
+                             .seconds = flow_seconds_,
+                             .frame_seconds = seconds,
+                             .is_open = !view_.is_shut});
     // A step of a paused machine shows at once.
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();

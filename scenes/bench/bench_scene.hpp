@@ -5,6 +5,8 @@
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
 
+#include <SFML/System/Clock.hpp>
+
 #include <optional>
 
 namespace scenes {
@@ -50,6 +52,8 @@ private:
     std::optional<ChartBoard> charts_;
     std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;
+    sf::Clock press_clock_; ///< since the last press on the drawing
+    sf::Vector2f press_at_;
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at

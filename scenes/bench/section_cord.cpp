@@ -9,7 +9,7 @@ constexpr double reduction = 0.05; ///< 1:20, as the note in the drawing says
 
 Spot guide(const SectionPlan& plan)
 {
-    return {plan.end - 8.0, plan.high().y - 11.5};
+    return plan.cord_eye();
 }
 
 } // namespace

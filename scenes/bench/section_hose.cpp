@@ -46,14 +46,7 @@ void draw_tap(const Sheet& sheet, const SectionPlan& plan, double open, bool is_
     sheet.fill(bore, is_wet ? Content::fuel : Content::air);
     sheet.edge(bore);
 
-    const Spot hub = centre + Spot{8.4, 0.0};
-    const Outline handle = turned_about({hub + Spot{-0.9, 1.4}, hub + Spot{0.9, 1.4},
-                                         hub + Spot{1.3, -7.2}, hub + Spot{-1.3, -7.2}},
-                                        hub, turn);
-    sheet.mesh.fill(sheet.polygon(handle), sheet.theme().solid);
-    sheet.mesh.disc(sheet.at(hub), sheet.pixels(1.7), sheet.theme().ground);
-    sheet.mesh.ring(sheet.at(hub), sheet.pixels(1.7),
-                    {.colour = sheet.theme().ink, .width = sheet.look.medium()});
+    draw_tap_handle(sheet, plan, open);
 }
 
 void draw_filter(const Sheet& sheet, const SectionPlan& plan, double liquid)
@@ -77,6 +70,20 @@ void draw_filter(const Sheet& sheet, const SectionPlan& plan, double liquid)
 }
 
 } // namespace
+
+void draw_tap_handle(const Sheet& sheet, const SectionPlan& plan, double open)
+{
+    const double turn = (1.0 - open) * std::numbers::pi / 2.0;
+    const Spot hub = plug_centre(plan) + Spot{8.4, 0.0};
+    const Outline handle = turned_about({hub + Spot{-0.9, 1.4}, hub + Spot{0.9, 1.4},
+                                         hub + Spot{1.3, -7.2}, hub + Spot{-1.3, -7.2}},
+                                        hub, turn);
+    sheet.reserve(handle);
+    sheet.mesh.fill(sheet.polygon(handle), sheet.theme().solid);
+    sheet.mesh.disc(sheet.at(hub), sheet.pixels(1.7), sheet.theme().ground);
+    sheet.mesh.ring(sheet.at(hub), sheet.pixels(1.7),
+                    {.colour = sheet.theme().ink, .width = sheet.look.medium()});
+}
 
 void draw_hose_still(const Sheet& sheet, const SectionPlan& plan)
 {

@@ -46,9 +46,13 @@ HalfPlane below_surface(const Sheet& sheet, const RoomPlan& room, const Reductio
 void draw_contained(const Sheet& sheet, const RoomPlan& room, const Reduction& view,
                     const Contained& contained, const Lie& lie)
 {
-    const Polygon space = sheet.polygon(box_outline(view(room.low), view(room.high)));
+    const Outline room_outline = box_outline(view(room.low), view(room.high));
+    sheet.reserve(room_outline);
+    const Polygon space = sheet.polygon(room_outline);
     if (contained.fill < least_fill) {
-        draw_content(sheet.mesh, space, Content::air, sheet.look);
+        for (const Polygon& shown : sheet.on_page(space)) {
+            draw_content(sheet.mesh, shown, Content::air, sheet.look);
+        }
         return;
     }
     const HalfPlane liquid = below_surface(sheet, room, view, contained.fill, lie);
@@ -56,7 +60,9 @@ void draw_contained(const Sheet& sheet, const RoomPlan& room, const Reduction& v
     const Content gas = has_fuel ? Content::vapour : Content::air;
     const auto fill_part = [&](const HalfPlane& part, Content content) {
         for (const Polygon& piece : clip(space, part)) {
-            draw_content(sheet.mesh, piece, content, sheet.look, sheet.texture());
+            for (const Polygon& shown : sheet.on_page(piece)) {
+                draw_content(sheet.mesh, shown, content, sheet.look, sheet.texture());
+            }
         }
     };
     const auto surface = [&](const HalfPlane& part, Content content, bool is_marked) {

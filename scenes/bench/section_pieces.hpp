@@ -1,6 +1,7 @@
 #pragma once
 
 #include "scenes/bench/section_liquid.hpp"
+#include "scenes/bench/section_marks.hpp"
 #include "scenes/bench/section_outlines.hpp"
 #include "scenes/bench/section_sheet.hpp"
 #include "scenes/present/machine_view.hpp"
@@ -8,6 +9,7 @@
 #include "sim/rig.hpp"
 
 #include <memory>
+#include <optional>
 #include <string_view>
 
 namespace scenes {
@@ -31,10 +33,20 @@ public:
 
     [[nodiscard]] virtual Spot low() const = 0;
     [[nodiscard]] virtual Spot high() const = 0;
+    /// What can be named, pointed at and framed.
+    [[nodiscard]] virtual const std::vector<Mark>& marks() const = 0;
+    /// Where a mark is now; nothing when it is not there.
+    [[nodiscard]] virtual std::optional<Spot> spot_of(const Mark& mark, const Moment&) const
+    {
+        return mark.spot;
+    }
     /// Outsides, leaks and floor.
     [[nodiscard]] virtual SectionOutlines outlines() const = 0;
     virtual void draw_still(const Sheet& sheet) const = 0;
     virtual void draw_moving(const Sheet& sheet, const Moment& moment) const = 0;
+    /// The same machine shut: nothing that is inside shows.
+    virtual void draw_outside_still(const Sheet& sheet) const = 0;
+    virtual void draw_outside_moving(const Sheet& sheet, const Moment& moment) const = 0;
 };
 
 /// throws:  AssetError when the rig lacks a part the section is made of

@@ -23,6 +23,11 @@ struct PlateShape {
 };
 void draw_plate(const Sheet& sheet, const PlateShape& plate);
 
+/// A body seen from outside.
+void draw_body(const Sheet& sheet, const Outline& outline, Material material);
+/// The bodies of a machine as they look shut: plain, told apart by their shade.
+void draw_outside(const Sheet& sheet, const SectionOutlines& outlines);
+
 /// The pool of spilt fuel, and drops that fall from every leak that runs now.
 void draw_spilt(const Sheet& sheet, const SectionOutlines& outlines, const Moment& moment);
 

@@ -106,6 +106,15 @@ void draw_spray(const Sheet& sheet, const TrimmerPlan& plan, Spot from, double f
 
 } // namespace
 
+void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
+{
+    const MachineView& machine = moment.machine;
+    draw_screw(sheet, {step_place(plan) - 1.2, high_upper(plan)}, -1.0,
+               machine.parameter("high_circuit", "turns") / plan.high_turns, 4.0);
+    draw_screw(sheet, {plan.throttle + 0.9, plan.low_line}, 1.0,
+               machine.parameter("low_circuit", "turns") / plan.low_turns, 5.2);
+}
+
 void draw_circuits_still(const Sheet& sheet, const TrimmerPlan& plan)
 {
     // The passages cross the open air under the filter in tubes.
@@ -132,10 +141,7 @@ void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Mom
     }
     const double high_flow = machine.reading("high_circuit.flow");
     draw_nozzle_check(sheet, plan, high_flow);
-    draw_screw(sheet, {step_place(plan) - 1.2, high_upper(plan)}, -1.0,
-               machine.control("high_screw") / plan.high_turns, 4.0);
-    draw_screw(sheet, {plan.throttle + 0.9, plan.low_line}, 1.0,
-               machine.control("low_screw") / plan.low_turns, 5.2);
+    draw_screws(sheet, plan, moment);
     draw_spray(sheet, plan, high_passage(plan).back(), high_flow * 6e7, moment.seconds);
     draw_spray(sheet, plan, {plan.throttle - 1.2, top}, machine.reading("low_circuit.flow") * 6e7,
                moment.seconds);

@@ -144,7 +144,8 @@ void draw_muffler(const Sheet& sheet, const TrimmerPlan& plan)
     const Outline pipe = strip({{left - casting - 0.1, low + 1.6}, {left + 1.6, low + 1.6}}, 0.7);
     sheet.fill(pipe, Content::air);
     sheet.walls(pipe);
-    const Outline outlet = strip({{right - 0.6, low + 2.7}, {right + 0.1, low + 2.7}}, 0.9);
+    const Outline outlet =
+        strip({{right - 0.6, exhaust_height(plan)}, {right + 0.1, exhaust_height(plan)}}, 0.9);
     sheet.fill(outlet, Content::air);
     const std::array<Point, 2> mesh{sheet.at({right - 0.2, low + 1.8}),
                                     sheet.at({right - 0.2, low + 3.6})};
@@ -164,6 +165,8 @@ Spot cord_guide(const TrimmerPlan& plan)
     return {plan.crank.x - plan.crank_room - casting, plan.crank.y - 4.6};
 }
 
+} // namespace
+
 void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
 {
     // The last few centimetres let the handle home again instead of leaving it out there.
@@ -177,7 +180,10 @@ void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
     sheet.solid(box_outline(hand + Spot{0.0, -1.3}, hand + Spot{0.9, 1.3}), Material::elastomer);
 }
 
-} // namespace
+double exhaust_height(const TrimmerPlan& plan)
+{
+    return port_height(plan) + 2.7;
+}
 
 std::vector<Body> engine_bodies(const TrimmerPlan& plan)
 {

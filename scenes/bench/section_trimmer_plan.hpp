@@ -112,7 +112,7 @@ struct TrimmerPlan {
     [[nodiscard]] double metering_room() const { return roof - 1.0; }
     [[nodiscard]] double hinge() const { return seat.x * lever_ratio / (1.0 + lever_ratio); }
     [[nodiscard]] Spot low() const { return {-46.2, floor - 0.8}; }
-    [[nodiscard]] Spot high() const { return {31.4, 26.8}; }
+    [[nodiscard]] Spot high() const { return {wall + 6.6, 26.8}; }
 };
 
 } // namespace scenes

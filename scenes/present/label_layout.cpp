@@ -11,12 +11,14 @@ namespace scenes {
 namespace {
 
 // Costs are in pixels of distance: a label goes that much farther to spare what it would cover.
-constexpr double solid_cost = 60.0;
-constexpr double inner_cost = 420.0;
+constexpr double solid_cost = 120.0; ///< of the whole box
+constexpr double solid_touch = 20.0; ///< of touching it at all: outlines run through the words
+constexpr double inner_cost = 600.0;
+constexpr double inner_touch = 50.0;
 constexpr double words_cost = 1e6;
-constexpr double crossing_cost = 0.35; ///< per pixel of leader over something inner
-constexpr double slant_cost = 6.0;     ///< for a leader that meets its words from above or below
-constexpr double rank_reach = 0.8;     ///< how much less far the next rank may go
+constexpr double crossing_cost = 0.7; ///< per pixel of leader over something inner
+constexpr double slant_cost = 6.0;    ///< for a leader that meets its words from above or below
+constexpr double rank_reach = 0.8;    ///< how much less far the next rank may go
 
 bool is_crossing(LabelPoint a, LabelPoint b, LabelPoint c, LabelPoint d)
 {
@@ -117,12 +119,13 @@ private:
         const double solid = ground_.share(made.box, LabelGround::Cover::solid);
         const double inner = ground_.share(made.box, LabelGround::Cover::inner);
         const double words = ground_.share(made.box, LabelGround::Cover::words);
-        const double cost = made.distance + solid_cost * solid + inner_cost * inner +
+        const double touch = (solid > 0.0 ? solid_touch : 0.0) + (inner > 0.0 ? inner_touch : 0.0);
+        const double cost = made.distance + touch + solid_cost * solid + inner_cost * inner +
                             words_cost * words + (made.is_level ? 0.0 : slant_cost) +
                             crossing_cost * inner_length(wishes_[i].part, made.foot);
         if (cost < best && is_clear(i, made)) {
             best = cost;
-            places_[i] = {true, made.box, made.foot, solid + inner};
+            places_[i] = {true, made.box, made.foot, solid, inner};
         }
     }
 

@@ -30,6 +30,7 @@ inline constexpr std::string_view inlet_screen = "inlet screen";
 inline constexpr std::string_view metering = "metering";
 inline constexpr std::string_view circuits = "circuits";
 inline constexpr std::string_view grade_line = "Grade line, head of fuel";
+inline constexpr std::string_view standpipes = "Standpipes, head of fuel";
 inline constexpr std::string_view millimetres = "mm";
 
 // ---- the line below the drawing
@@ -142,6 +143,9 @@ inline constexpr std::string_view key_hold = " (hold it)";
 inline constexpr std::string_view key_charts = "choose the readings of a chart";
 inline constexpr std::string_view key_machine = "choose the machine";
 inline constexpr std::string_view key_whole = "show the whole drawing again";
+inline constexpr std::string_view key_part = "point at the next or previous part";
+inline constexpr std::string_view key_frame_part = "show the part pointed at large, and back";
+inline constexpr std::string_view key_shut = "machine cut open, or from outside";
 inline constexpr std::string_view key_zoom = "enlarge or reduce the drawing";
 inline constexpr std::string_view key_pages = "controls, faults, run";
 inline constexpr std::string_view key_help = "show these keys";
