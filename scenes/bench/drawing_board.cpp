@@ -289,7 +289,7 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
     for (std::size_t i = 0; i < count; ++i) {
         const HeadGauge& gauge = heads.gauges[left_out + i];
         draw_standpipe(instruments_, figures_, look,
-                       {.foot = {box.left + step * (static_cast<float>(i) + 0.36F),
+                       {.foot = {box.left + step * static_cast<float>(i) + look.px(15.0F),
                                  box.top + box.height - foot},
                         .height = std::max(look.px(20.0F), box.height - head - foot),
                         .bore = look.px(12.0F),
@@ -336,7 +336,8 @@ void DrawingBoard::draw_grade(const Scene& scene, const FuelHeads& heads, const 
                  .low = heads.low,
                  .high = heads.high,
                  .title = words::grade_line,
-                 .unit = words::millimetres});
+                 .unit = words::millimetres,
+                 .loss_unit = "mm of fuel"});
 }
 
 void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)

@@ -65,7 +65,7 @@ void SectionDrawing::draw_still(const Canvas& canvas, bool is_open) const
 void SectionDrawing::draw_moving(const Canvas& canvas, const State& state) const
 {
     const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page};
-    const Moment moment{state.machine, state.seconds, up_of(state.machine)};
+    const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
     if (state.is_open) {
         pieces_->draw_moving(sheet, moment);
     } else {
@@ -76,7 +76,7 @@ void SectionDrawing::draw_moving(const Canvas& canvas, const State& state) const
 void SectionDrawing::cover(LabelGround& ground, const Canvas& canvas, const State& state) const
 {
     const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page, &ground};
-    const Moment moment{state.machine, state.seconds, up_of(state.machine)};
+    const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
     if (state.is_open) {
         pieces_->draw_still(sheet);
         pieces_->draw_moving(sheet, moment);
@@ -100,7 +100,7 @@ std::optional<Place> SectionDrawing::place_of(const Mark& mark, const State& sta
     if (!state.is_open && !mark.shows_outside) {
         return {};
     }
-    const Moment moment{state.machine, state.seconds, up_of(state.machine)};
+    const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
     const std::optional<Spot> spot = pieces_->spot_of(mark, moment);
     return spot ? std::optional(scenes::place_of(*spot)) : std::nullopt;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "scenes/bench/section_flow.hpp"
 #include "scenes/bench/section_marks.hpp"
 #include "scenes/present/machine_view.hpp"
 #include "scenes/view/camera.hpp"
@@ -60,6 +61,7 @@ public:
 
 private:
     std::unique_ptr<const SectionPieces> pieces_;
+    mutable FlowClock clock_; ///< only where flow marks stand depends on it
 };
 
 } // namespace scenes

@@ -1,5 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 #include "scenes/bench/section_shared.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 namespace scenes {
 namespace {
@@ -70,6 +71,7 @@ void FloatSection::draw_moving(const Sheet& sheet, const Moment& moment) const
     draw_throat_moving(sheet, plan_, moment);
     draw_bulb_moving(sheet, plan_, moment);
     draw_cord_moving(sheet, plan_, moment);
+    draw_wear(sheet, plan_, moment);
     draw_spilt(sheet, outlines_, moment);
     draw_floor_moving(sheet, plan_, moment);
     draw_detail_moving(sheet, plan_, moment);

@@ -30,7 +30,7 @@ void draw_outside_parts(const Sheet& sheet, const SectionPlan& plan, const Momen
     const Outline rest = bulb_dome(foot, plan.bulb_radius, 1.0, 0.0);
     sheet.mesh.fill(sheet.polygon(rest), sheet.theme().ground);
     draw_body(sheet, bulb_dome(foot, plan.bulb_radius, share, 0.0), Material::elastomer);
-    draw_plate_lever(sheet, {plan.choke, plan.horn_axis}, machine.control("choke"));
+    draw_plate_lever(sheet, {plan.choke, plan.horn_axis}, choke_shut(machine));
     const double travel =
         plan.idle_stop + (1.0 - plan.idle_stop) * machine.reading("governor.opening");
     draw_plate_lever(sheet, {plan.throttle, plan.horn_axis}, 1.0 - travel * travel);

@@ -102,7 +102,7 @@ void draw_flow_marks(const Sheet& sheet, const Outline& line, double strength, d
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
         total += distance(line[i], line[i + 1]);
     }
-    const double pitch = 11.0;
+    const double pitch = 17.0 - 8.0 * std::min(strength, 1.0); // closer together, the more flows
     const double size = 2.2 + 4.8 * std::min(strength, 1.0);
     const float head = std::min(sheet.look.px(8.0F), sheet.pixels(size) * 0.9F);
     double start = std::fmod(phase, pitch);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "scenes/bench/section_flow.hpp"
 #include "scenes/bench/section_liquid.hpp"
 #include "scenes/bench/section_marks.hpp"
 #include "scenes/bench/section_outlines.hpp"
@@ -18,7 +19,16 @@ namespace scenes {
 struct Moment {
     const MachineView& machine;
     double seconds = 0.0; ///< moves the flow marks
+    FlowClock* clock = nullptr;
     sim::Vector up{0.0, 0.0, 1.0};
+
+    /// How far what flows at a place has come.
+    ///
+    /// unit:    millimetres, and per second, of the drawing
+    [[nodiscard]] double travelled(std::string_view what, double speed) const
+    {
+        return clock->travelled(what, speed, seconds);
+    }
 };
 
 /// The section of one family of machines, put together from its pieces.

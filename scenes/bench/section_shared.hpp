@@ -31,12 +31,15 @@ void draw_outside(const Sheet& sheet, const SectionOutlines& outlines);
 /// The pool of spilt fuel, and drops that fall from every leak that runs now.
 void draw_spilt(const Sheet& sheet, const SectionOutlines& outlines, const Moment& moment);
 
+/// How far the choke is shut: as far as it is told to, within its stops.
+double choke_shut(const MachineView& machine);
+
 /// Drops that fall from a place to a height, while fuel leaves there.
 void draw_drops(const Sheet& sheet, Spot from, double to, double seconds);
 
 /// Liquid in a line with gas in plugs, as long and as wide as makes their share of the area right.
 ///
-/// unit:    liquid is its share of the volume; drift moves the plugs, in turns from plug to plug
+/// unit:    liquid is its share of the volume; drift is how far the plugs have come, millimetres
 void draw_plugs(const Sheet& sheet, const Outline& line, double bore, double liquid, double drift);
 
 } // namespace scenes

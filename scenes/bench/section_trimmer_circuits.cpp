@@ -24,27 +24,6 @@ double high_upper(const TrimmerPlan& plan)
     return plan.high_line + 1.4;
 }
 
-/// From the metering chamber's roof to the nozzle.
-Outline high_passage(const TrimmerPlan& plan)
-{
-    const double begin = -plan.metering.half * 0.45;
-    const double step = step_place(plan);
-    return {
-        {begin, plan.roof - 0.1},        {begin, plan.high_line},
-        {step, plan.high_line},          {step, high_upper(plan)},
-        {plan.nozzle, high_upper(plan)}, {plan.nozzle, plan.axis - plan.venturi_bore / 2.0 + 0.9}};
-}
-
-/// From the metering chamber's roof to the pocket under the throttle.
-Outline low_passage(const TrimmerPlan& plan)
-{
-    const double begin = -plan.metering.half * 0.75;
-    return {{begin, plan.roof - 0.1},
-            {begin, plan.low_line},
-            {plan.throttle, plan.low_line},
-            {plan.throttle, plan.horn_floor() - 1.6}};
-}
-
 Outline pocket(const TrimmerPlan& plan)
 {
     return box_outline({plan.throttle - pocket_left, plan.horn_floor() - 1.7},
@@ -105,6 +84,25 @@ void draw_spray(const Sheet& sheet, const TrimmerPlan& plan, Spot from, double f
 }
 
 } // namespace
+
+Outline high_passage(const TrimmerPlan& plan)
+{
+    const double begin = -plan.metering.half * 0.45;
+    const double step = step_place(plan);
+    return {
+        {begin, plan.roof - 0.1},        {begin, plan.high_line},
+        {step, plan.high_line},          {step, high_upper(plan)},
+        {plan.nozzle, high_upper(plan)}, {plan.nozzle, plan.axis - plan.venturi_bore / 2.0 + 0.9}};
+}
+
+Outline low_passage(const TrimmerPlan& plan)
+{
+    const double begin = -plan.metering.half * 0.75;
+    return {{begin, plan.roof - 0.1},
+            {begin, plan.low_line},
+            {plan.throttle, plan.low_line},
+            {plan.throttle, plan.horn_floor() - 1.6}};
+}
 
 void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {

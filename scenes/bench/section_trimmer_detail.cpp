@@ -73,7 +73,8 @@ void draw_detail_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
         draw_flow_marks(
             sheet,
             {frame.edge + Spot{-2.6, 4.4}, frame.edge + Spot{-0.3, 0.3}, frame.edge + along * 8.0},
-            0.25 * std::sqrt(std::min(flow, 60.0) / 60.0), moment.seconds * 9.0, sheet.theme().ink);
+            0.25 * std::sqrt(std::min(flow, 60.0) / 60.0),
+            moment.travelled("seat", std::sqrt(flow) * 1.5), sheet.theme().ink);
     }
     sheet.line(frame.box(), true);
     const TextStyle letter{.face = Face::bold,

@@ -244,7 +244,9 @@ void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
         if (push < 0.0) {
             std::reverse(line.begin(), line.end());
         }
-        draw_flow_marks(sheet, line, 0.35, 5.0, sheet.theme().accent);
+        const double pace = std::sqrt(std::abs(push) / 1e3) * 4.0;
+        draw_flow_marks(sheet, line, 0.35, 5.0 + moment.travelled("pulse", pace),
+                        sheet.theme().accent);
     }
     draw_cord(sheet, plan, machine.reading("recoil.cord") * 1e3);
 }

@@ -1,4 +1,5 @@
 #include "scenes/bench/section_trimmer_parts.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 namespace scenes {
 namespace {
@@ -66,6 +67,7 @@ void TrimmerSection::draw_moving(const Sheet& sheet, const Moment& moment) const
     draw_pump_moving(sheet, plan_, moment);
     draw_metering_moving(sheet, plan_, moment);
     draw_circuits_moving(sheet, plan_, moment);
+    draw_wear(sheet, plan_, moment);
     draw_spilt(sheet, outlines_, moment);
     draw_detail_moving(sheet, plan_, moment);
     draw_plumb_line(sheet, {plan_.wall + 9.0, plan_.high().y - 1.4}, -10.0, moment);

@@ -16,6 +16,10 @@ void draw_block_still(const Sheet& sheet, const TrimmerPlan& plan);
 /// Pump and pulse chamber with the diaphragm between them, flaps and gallery.
 void draw_pump_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
+/// Where the diaphragms are now.
+Outline pump_line(const TrimmerPlan& plan, const MachineView& machine);
+Outline metering_line(const TrimmerPlan& plan, const MachineView& machine);
+
 /// Metering chamber and dry side with their diaphragm, lever, spring, needle and screen.
 void draw_metering_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
@@ -47,6 +51,10 @@ void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
 void draw_circuits_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
+/// From the metering chamber's roof to the nozzle.
+Outline high_passage(const TrimmerPlan& plan);
+/// From the metering chamber's roof to the pocket under the throttle.
+Outline low_passage(const TrimmerPlan& plan);
 /// The two adjusting screws.
 void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 

@@ -111,8 +111,8 @@ struct TrimmerPlan {
     /// The way the metering diaphragm has from rest to the chamber's roof, its button kept clear.
     [[nodiscard]] double metering_room() const { return roof - 1.0; }
     [[nodiscard]] double hinge() const { return seat.x * lever_ratio / (1.0 + lever_ratio); }
-    [[nodiscard]] Spot low() const { return {-46.2, floor - 0.8}; }
-    [[nodiscard]] Spot high() const { return {wall + 6.6, 26.8}; }
+    [[nodiscard]] Spot low() const { return {-47.6, floor - 0.8}; }
+    [[nodiscard]] Spot high() const { return {wall + 9.6, 26.8}; }
 };
 
 } // namespace scenes

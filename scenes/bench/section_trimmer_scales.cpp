@@ -6,7 +6,7 @@ namespace scenes {
 
 void draw_scales(const Sheet& sheet, const TrimmerPlan& plan)
 {
-    const Spot right{plan.high().x - 0.4, plan.floor + 1.2};
+    const Spot right{plan.wall + 4.0, plan.top + 5.4};
     const Spot left = right - Spot{5.0, 0.0};
     sheet.mesh.stroke({sheet.at(left + Spot{0.0, 0.4}), sheet.at(left), sheet.at(right),
                        sheet.at(right + Spot{0.0, 0.4})},

@@ -11,8 +11,8 @@ namespace scenes {
 namespace {
 
 // Costs are in pixels of distance: a label goes that much farther to spare what it would cover.
-constexpr double solid_cost = 120.0; ///< of the whole box
-constexpr double solid_touch = 20.0; ///< of touching it at all: outlines run through the words
+constexpr double solid_cost = 75.0; ///< of the whole box
+constexpr double solid_touch = 16.0; ///< of touching it at all: outlines run through the words
 constexpr double inner_cost = 600.0;
 constexpr double inner_touch = 50.0;
 constexpr double words_cost = 1e6;

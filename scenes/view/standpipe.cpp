@@ -143,7 +143,7 @@ sf::FloatRect draw_standpipe(Mesh& mesh, Text& text, const Look& look, const Sta
     if (pipe.column > pipe.high || pipe.column < pipe.low) {
         draw_off_scale(mesh, look, tube, pipe.column > pipe.high);
     }
-    const float left = tube.left - look.px(8.0F);
+    const float left = tube.left - look.px(3.0F);
     TextStyle style{.face = Face::bold, .size = look.body(), .colour = look.theme.ink};
     const float baseline = tube.top - look.px(10.0F);
     const sf::FloatRect value =
