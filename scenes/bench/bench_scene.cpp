@@ -2,6 +2,7 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/command_line/csv.hpp"
 #include "scenes/present/part_finder.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/number.hpp"
@@ -214,6 +215,40 @@ void BenchScene::build(const BenchLayout& layout)
     charts_->show_choice(desk_);
     show_dialogs(desk_, keys_->lines());
     keys_->take(desk_, *charts_, *drawing_);
+}
+
+void BenchScene::show_drawing(std::string_view part, bool is_shut)
+{
+    view_.is_shut = is_shut;
+    draw(0.0F);
+    if (!part.empty()) {
+        drawing_->frame_part_named(part);
+    }
+    constexpr int frames = 4; // of 2 s: the camera arrives, and names come back
+    for (int i = 0; i < frames; ++i) {
+        draw(2.0F);
+    }
+}
+
+std::string BenchScene::boxes() const
+{
+    std::string text = csv_line({"what", "text", "left", "top", "width", "height"});
+    const auto add = [&](std::string_view what, std::string_view words, const sf::FloatRect& box) {
+        const auto number = [](float value) { return csv_number(static_cast<double>(value)); };
+        text += csv_line({csv_cell(what), csv_cell(words), number(box.left), number(box.top),
+                          number(box.width), number(box.height)});
+    };
+    add("drawing", "", drawing_->area());
+    for (const SectionNames::Shown& name : drawing_->names()) {
+        add("name", name.name, name.box);
+    }
+    for (const sf::FloatRect& box : drawing_->notes().boxes()) {
+        add("note", "", box);
+    }
+    for (const sf::FloatRect& box : drawing_->figures().boxes()) {
+        add("figure", "", box);
+    }
+    return text;
 }
 
 void BenchScene::draw(float seconds)

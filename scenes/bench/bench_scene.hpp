@@ -22,6 +22,12 @@ public:
     ///
     /// unit: seconds since the last frame
     void draw(float seconds);
+    /// Shows a part of the drawing large, at once, or the whole without a name; cut open or shut.
+    ///
+    /// throws:  RequestError when the drawing has no such part
+    void show_drawing(std::string_view part, bool is_shut);
+    /// Where the drawing and its words stand, as CSV: what, text, left, top, width, height.
+    [[nodiscard]] std::string boxes() const;
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 

@@ -3,6 +3,10 @@
 #include "scenes/present/words.hpp"
 #include "scenes/view/standpipe.hpp"
 
+#include "sim/error.hpp"
+#include "sim/printable.hpp"
+#include "sim/words.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <vector>
@@ -111,6 +115,23 @@ void DrawingBoard::frame_part(sf::Vector2f at)
     const Mark& mark = section_.marks()[*found];
     if (const auto place = section_.place_of(mark, {view_, 0.0, is_open_})) {
         frame_mark(mark, *place);
+    }
+}
+
+void DrawingBoard::frame_part_named(std::string_view name)
+{
+    const auto& marks = section_.marks();
+    const auto found = std::ranges::find(marks, name, &Mark::name);
+    if (found == marks.end()) {
+        std::vector<std::string> names;
+        for (const Mark& mark : marks) {
+            names.emplace_back(mark.name);
+        }
+        throw sim::RequestError("the drawing has no part " + sim::in_quotes(std::string(name)) +
+                                sim::choices_hint(std::string(name), names));
+    }
+    if (const auto place = section_.place_of(*found, {view_, 0.0, is_open_})) {
+        frame_mark(*found, *place);
     }
 }
 

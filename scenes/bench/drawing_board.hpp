@@ -38,6 +38,8 @@ public:
     void show_whole();
     /// Shows the part at a pixel large, or the whole drawing when it already is or there is none.
     void frame_part(sf::Vector2f at);
+    /// throws:  RequestError when the drawing has no part of this name
+    void frame_part_named(std::string_view name);
     /// The part at this pixel shows its card; nothing while the pointer is elsewhere.
     void point_at(std::optional<sf::Vector2f> at);
     /// Points at the next or previous part by key.
@@ -49,8 +51,8 @@ public:
 
     /// What text stands where in the drawing, for tests.
     [[nodiscard]] std::vector<SectionNames::Shown> names() const { return names_.shown(section_); }
+    [[nodiscard]] const Text& notes() const { return still_text_; }
     [[nodiscard]] const Text& figures() const { return figures_; }
-    [[nodiscard]] std::size_t names_wanted() const { return names_.wanted(); }
 
 private:
     void frame_camera(const Scene& scene);

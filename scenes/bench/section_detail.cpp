@@ -88,7 +88,7 @@ void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     sheet.mesh.ring(sheet.at(plan.seat - Spot{0.0, 0.4}), sheet.pixels(4.4),
                     {.colour = sheet.theme().ink_soft, .width = sheet.look.thin()});
     const std::string figure = fixed_text(lift, 2) + " mm";
-    sheet.note("lift " + figure, {frame.high.x, frame.high.y + 2.2}, 20.0, Align::right);
+    sheet.note("lift " + figure, {frame.high.x, frame.low.y - 2.4}, 26.0, Align::right);
 }
 
 } // namespace scenes

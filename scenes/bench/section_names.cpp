@@ -68,7 +68,7 @@ void SectionNames::lay_out(const SectionDrawing& section, const SectionDrawing::
     places_ = lay_out_labels(ground, wishes,
                              {.gap = static_cast<double>(look.px(3.0F)),
                               .nearest = static_cast<double>(look.px(13.0F)),
-                              .reach = static_cast<double>(look.px(210.0F))});
+                              .reach = static_cast<double>(look.px(250.0F))});
 }
 
 bool SectionNames::is_stale(const SectionDrawing& section, const SectionDrawing::State& state) const
@@ -108,7 +108,7 @@ void SectionNames::refresh(const SectionDrawing& section, const SectionDrawing::
                      {.colour = ink, .width = is_pointed ? look.px(1.8F) : look.thin()});
         mesh_.disc(part, look.px(is_pointed ? 3.0F : 2.0F), ink);
         if (place.solid + place.inner > 0.0) { // section lines stop short of words
-            mesh_.block(box, place.inner > 0.0 ? theme.ground : theme.section);
+            mesh_.block(box, place.inner > 0.0 || place.solid < 0.6 ? theme.ground : theme.section);
         }
         TextStyle style = name_style(look);
         style.colour = is_pointed ? theme.accent : theme.ink;

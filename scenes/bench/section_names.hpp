@@ -40,7 +40,6 @@ public:
         sf::FloatRect box;
     };
     [[nodiscard]] std::vector<Shown> shown(const SectionDrawing& section) const;
-    [[nodiscard]] std::size_t wanted() const { return wanted_.size(); }
 
 private:
     std::vector<std::size_t> wanted_; ///< indices of the marks that asked for a place
