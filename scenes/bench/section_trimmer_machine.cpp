@@ -50,6 +50,7 @@ void TrimmerSection::draw_still(const Sheet& sheet) const
     draw_tank_still(sheet, plan_);
     draw_detail_still(sheet, plan_);
     draw_scales(sheet, plan_);
+    draw_travels_note(sheet, plan_);
 }
 
 std::optional<Spot> TrimmerSection::spot_of(const Mark& mark, const Moment& moment) const

@@ -77,5 +77,6 @@ void draw_outside_parts(const Sheet& sheet, const TrimmerPlan& plan, const Momen
 
 /// What is drawn at which scale.
 void draw_scales(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_travels_note(const Sheet& sheet, const TrimmerPlan& plan);
 
 } // namespace scenes
