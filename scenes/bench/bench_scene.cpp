@@ -239,6 +239,7 @@ std::string BenchScene::boxes() const
                           number(box.width), number(box.height)});
     };
     add("drawing", "", drawing_->area());
+    add("panel", "", panel_);
     for (const SectionNames::Shown& name : drawing_->names()) {
         add("name", name.name, name.box);
     }
@@ -272,6 +273,7 @@ void BenchScene::draw(float seconds)
                                               .chart_lines = charts_->most_lines(),
                                               .standpipes = model_.run().gauge_count()});
     desk_.panel_width = layout.panel.width;
+    panel_ = layout.panel;
     build(layout);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));

@@ -60,6 +60,7 @@ private:
     std::optional<sf::Vector2f> drag_from_;
     sf::Clock press_clock_; ///< since the last press on the drawing
     sf::Vector2f press_at_;
+    sf::FloatRect panel_; ///< as last laid out
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at

@@ -15,7 +15,8 @@ namespace scenes {
 namespace {
 
 constexpr float least_pipe_step = 62.0F; ///< pixels at text scale 1: glass, scale of four figures
-constexpr double most_zoom = 40.0;       ///< one jet then fills the drawing
+constexpr std::string_view standpipes_short = "Standpipes";
+constexpr double most_zoom = 40.0; ///< one jet then fills the drawing
 
 /// A view that shows a box of the window in its own place and nothing outside it.
 sf::View clipped_to(const sf::FloatRect& box, const sf::RenderTarget& target)
@@ -48,7 +49,10 @@ DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
 Camera DrawingBoard::whole_camera() const
 {
     const auto bounds = section_.bounds();
-    return Camera::framing(bounds.low, bounds.high, area_);
+    sf::FloatRect inner = area_; // words over the topmost parts stay on the page
+    inner.top += 12.0F * scale_;
+    inner.height = std::max(1.0F, inner.height - 12.0F * scale_);
+    return Camera::framing(bounds.low, bounds.high, inner);
 }
 
 void DrawingBoard::zoom(double factor, sf::Vector2f about)
@@ -108,6 +112,7 @@ void DrawingBoard::frame_mark(const Mark& mark, Place place)
 void DrawingBoard::frame_part(sf::Vector2f at)
 {
     const auto found = mark_at(at);
+    pointer_.reset(); // its card would lie over what is framed
     if (!found) {
         show_whole();
         return;
@@ -194,20 +199,19 @@ std::optional<std::size_t> DrawingBoard::mark_at(sf::Vector2f at) const
 void DrawingBoard::frame_camera(const Scene& scene)
 {
     const sf::FloatRect area = whole(scene.layout.section);
-    if (area != area_) {
+    const bool is_resized = area != area_ || scene.look.scale != scale_;
+    if (is_resized || scene.look.theme.id != theme_id_ || scene.is_open != is_open_) {
         area_ = area;
-        if (is_whole_) {
-            camera_ = goal_ = whole_camera();
-        }
-        has_still_ = false;
-    }
-    if (scene.look.theme.id != theme_id_ || scene.look.scale != scale_ ||
-        scene.is_open != is_open_) {
         theme_id_ = scene.look.theme.id;
         scale_ = scene.look.scale;
+        has_still_ = false;
+    }
+    if (scene.is_open != is_open_) {
         is_open_ = scene.is_open;
         chosen_.reset();
-        has_still_ = false;
+    }
+    if (is_resized && is_whole_) {
+        camera_ = goal_ = whole_camera();
     }
     move_camera(scene);
 }
@@ -301,8 +305,10 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
     const float foot = look.px(8.0F);
     TextStyle title{.face = Face::bold, .size = look.small(), .colour = look.theme.ink};
     title.anchor = Anchor::top;
-    const sf::FloatRect words =
-        figures_.write(words::standpipes, {box.left + look.px(4.0F), box.top}, title);
+    const float unit_width = look.px(12.0F) + figures_.width(words::millimetres, title);
+    const bool has_room = figures_.width(words::standpipes, title) + unit_width < box.width;
+    const sf::FloatRect words = figures_.write(has_room ? words::standpipes : standpipes_short,
+                                               {box.left + look.px(4.0F), box.top}, title);
     title.face = Face::regular;
     title.colour = look.theme.ink_soft;
     figures_.write(words::millimetres, {words.left + words.width + look.px(8.0F), box.top}, title);

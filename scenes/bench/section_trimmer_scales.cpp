@@ -3,21 +3,34 @@
 #include "scenes/view/number.hpp"
 
 namespace scenes {
+namespace {
+
+constexpr std::string_view bar_words = "5 mm";
+
+Spot bar_left(const TrimmerPlan& plan)
+{
+    return {plan.wall - 1.0, plan.top + 5.4};
+}
+
+} // namespace
 
 void draw_scales(const Sheet& sheet, const TrimmerPlan& plan)
 {
-    const Spot right{plan.wall + 4.0, plan.top + 5.4};
-    const Spot left = right - Spot{5.0, 0.0};
+    const Spot left = bar_left(plan);
+    const Spot right = left + Spot{5.0, 0.0};
     sheet.mesh.stroke({sheet.at(left + Spot{0.0, 0.4}), sheet.at(left), sheet.at(right),
                        sheet.at(right + Spot{0.0, 0.4})},
                       {.colour = sheet.theme().ink_soft, .width = sheet.look.px(1.4F)});
-    sheet.note("5 mm", left - Spot{0.6, 0.0}, 12.0, Align::right);
+    sheet.note(bar_words, left - Spot{0.6, 0.0}, 12.0, Align::right);
 }
 
 void draw_travels_note(const Sheet& sheet, const TrimmerPlan& plan)
 {
     const std::string words = "travels " + fixed_text(TrimmerPlan::travel_scale, 0) + ":1";
-    sheet.note(words, {plan.wall - 0.2, plan.base - 1.4}, 16.0, Align::right);
+    const TextStyle style{.size = sheet.look.small(), .colour = sheet.theme().ink_soft};
+    const float beside = sheet.text.width(bar_words, style) + sheet.look.px(16.0F);
+    const double reach = static_cast<double>(beside) / static_cast<double>(sheet.pixels(1.0));
+    sheet.note(words, bar_left(plan) - Spot{0.6 + reach, 0.0}, 24.0, Align::right);
 }
 
 } // namespace scenes
