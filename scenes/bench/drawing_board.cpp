@@ -287,7 +287,7 @@ void DrawingBoard::draw_names(sf::RenderTarget& target, const Scene& scene,
         const auto place = section_.place_of(mark, state);
         if (place) {
             const Point at = pointer_ && !chosen_ ? *pointer_ : camera_.to_pixels(*place);
-            names_.draw_card(target, canvas, mark, view_, at);
+            names_.draw_card(target, canvas, state, mark, at);
         }
     }
 }

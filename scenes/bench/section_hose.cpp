@@ -78,7 +78,9 @@ void draw_tap_handle(const Sheet& sheet, const SectionPlan& plan, double open)
     const Outline handle = turned_about({hub + Spot{-0.9, 1.4}, hub + Spot{0.9, 1.4},
                                          hub + Spot{1.3, -7.2}, hub + Spot{-1.3, -7.2}},
                                         hub, turn);
-    sheet.reserve(handle);
+    for (const double way : {-turn, std::numbers::pi / 2.0 - turn}) { // wherever it is turned
+        sheet.reserve(turned_about(handle, hub, way));
+    }
     sheet.mesh.fill(sheet.polygon(handle), sheet.theme().solid);
     sheet.mesh.disc(sheet.at(hub), sheet.pixels(1.7), sheet.theme().ground);
     sheet.mesh.ring(sheet.at(hub), sheet.pixels(1.7),

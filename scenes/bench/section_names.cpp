@@ -128,14 +128,15 @@ void SectionNames::draw(sf::RenderTarget& target) const
 }
 
 void SectionNames::draw_card(sf::RenderTarget& target, const SectionDrawing::Canvas& canvas,
-                             const Mark& mark, const MachineView& machine, Point at)
+                             const SectionDrawing::State& state, const Mark& mark, Point at)
 {
     const Look& look = canvas.look;
     const Theme& theme = look.theme;
     const TextStyle title{
         .face = Face::bold, .size = look.body(), .colour = theme.ink, .anchor = Anchor::top};
     TextStyle label{.size = look.small(), .colour = theme.ink_soft, .anchor = Anchor::top};
-    const std::vector<CardLine> lines = card_lines(mark, machine);
+    const std::vector<CardLine> lines =
+        state.is_open ? card_lines(mark, state.machine) : std::vector<CardLine>();
     float label_width = 0.0F;
     float figure_width = 0.0F;
     for (const CardLine& line : lines) {

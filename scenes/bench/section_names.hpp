@@ -30,9 +30,10 @@ public:
                  const SectionDrawing::State& state, std::optional<std::size_t> pointed);
     void draw(sf::RenderTarget& target) const;
 
-    /// Draws name and figures of a part beside a pixel, inside the page.
-    void draw_card(sf::RenderTarget& target, const SectionDrawing::Canvas& canvas, const Mark& mark,
-                   const MachineView& machine, Point at);
+    /// Draws name and figures of a part beside a pixel, inside the page; of a machine that is shut
+    /// the name alone, since the figures would tell what is wrong inside.
+    void draw_card(sf::RenderTarget& target, const SectionDrawing::Canvas& canvas,
+                   const SectionDrawing::State& state, const Mark& mark, Point at);
 
     /// The boxes of the names shown, for tests.
     struct Shown {
