@@ -85,7 +85,11 @@ void SectionDrawing::cover(LabelGround& ground, const Canvas& canvas, const Stat
         pieces_->draw_outside_moving(sheet, moment);
     }
     for (const sf::FloatRect& words : canvas.text.boxes()) {
-        ground.cover(LabelBox{words.left, words.top, words.width, words.height},
+        constexpr double rim = 3.0; // the raster is coarser than a pixel
+        const LabelPoint low{static_cast<double>(words.left) - rim,
+                             static_cast<double>(words.top) - rim};
+        ground.cover(LabelBox{low.x, low.y, static_cast<double>(words.width) + 2.0 * rim,
+                              static_cast<double>(words.height) + 2.0 * rim},
                      LabelGround::Cover::words);
     }
 }

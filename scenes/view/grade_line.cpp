@@ -100,7 +100,7 @@ void GradeLine::draw_levels(const Sheet& sheet)
 }
 
 std::optional<Point> GradeLine::find_room(const Sheet& sheet, const std::string& label, Point at,
-                           const TextStyle& style) const
+                                          const TextStyle& style) const
 {
     const sf::FloatRect& box = sheet.view.box;
     const float half = sheet.text.width(label, style) / 2.0F;

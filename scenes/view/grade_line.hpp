@@ -39,7 +39,7 @@ struct GradeView {
     std::string_view title;
     std::string_view unit;
     std::string_view loss_unit; ///< the unit as a cliff names it where there is room
-    double least_named = 1.0; ///< smaller drops get no label
+    double least_named = 1.0;   ///< smaller drops get no label
     int decimals = 0;
 };
 
@@ -67,8 +67,8 @@ private:
     void draw_cliff(const Sheet& sheet, const GradeStation& station);
     void name_stations(const Sheet& sheet);
     /// Where a label stands clear of the others, near a point; nothing when there is no room.
-    [[nodiscard]] std::optional<Point> find_room(const Sheet& sheet, const std::string& label, Point at,
-                                  const TextStyle& style) const;
+    [[nodiscard]] std::optional<Point> find_room(const Sheet& sheet, const std::string& label,
+                                                 Point at, const TextStyle& style) const;
     sf::FloatRect place_label(const Sheet& sheet, const std::string& label, Point at,
                               const TextStyle& style);
 
