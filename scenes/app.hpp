@@ -30,7 +30,10 @@ struct ShotRequest {
     std::optional<std::string> sheet; ///< the run sheet's file; the rig's default run when absent
     double at_seconds = 30.0;
     Appearance appearance;
-    std::string picture; ///< the PNG file to write
+    std::string picture;              ///< the PNG file to write
+    std::optional<std::string> part;  ///< of the drawing, shown large
+    std::optional<std::string> boxes; ///< a CSV file for where the drawing's words stand
+    bool is_shut = false;             ///< the machine from outside
 };
 
 /// Shows the bench until the person closes it; gives the program's exit code.

@@ -161,6 +161,12 @@ int take_shot(const ShotRequest& request)
     for (int i = 0; i < frames; ++i) {
         scene.draw(0.0F);
     }
+    if (request.part || request.is_shut) {
+        scene.show_drawing(request.part.value_or(""), request.is_shut);
+    }
+    if (request.boxes) {
+        sim::atomic_write(*request.boxes, scene.boxes());
+    }
     sf::Texture picture;
     if (!picture.create(appearance.width_px, appearance.height_px)) {
         throw sim::RequestError("a picture of this size cannot be drawn here");

@@ -22,9 +22,10 @@ struct MachineEntry {
 struct BenchView {
     Page page = Page::machine;
     bool shows_twin = true;
+    bool is_shut = false; ///< the drawing shows the machine from outside only
     std::size_t span = 1; ///< index into words::span_seconds
     std::string fault_search;
-    HiddenFaults hidden;
+    HiddenFaults hidden; ///< while one is at work the machine is shut and heads are not shown
     std::vector<std::string> broken; ///< listed as such; stays while a slider is dragged
     std::string notice;              ///< what was done last, below the drawing
     SoundSettings sound;

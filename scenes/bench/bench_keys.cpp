@@ -70,7 +70,10 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("M", words::key_machine);
     line("1  2  3", words::key_charts);
     line("Z  X", words::key_zoom);
-    line(phrase("Home|the key"), words::key_whole);
+    line(phrase("Home, 0|the keys"), words::key_whole);
+    line(phrase("N, Shift + N"), words::key_part);
+    line(phrase("Enter|the key"), words::key_frame_part);
+    line("V", words::key_shut);
     line("F2  F3  F4", words::key_pages);
     line(phrase("Tab, Shift + Tab"), words::key_tab);
     line("F6", words::key_panel);
@@ -82,7 +85,7 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("F9", words::key_ground);
     line("[  ]", words::key_tip);
     line("K", words::key_cap);
-    line("V", words::key_mute);
+    line("U", words::key_mute);
     line("C", words::key_captions);
     line("F1", words::key_help);
     line("Ctrl + Q", words::key_quit);
@@ -162,7 +165,7 @@ void BenchKeys::take_bench(BenchDesk& desk)
             view.page = page;
         }
     }
-    if (ui.take_key(Key::V)) {
+    if (ui.take_key(Key::U)) {
         view.sound.is_on = !view.sound.is_on;
     }
     if (ui.take_key(Key::C)) {
@@ -235,8 +238,20 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
     if (ui.take_key(Key::X)) {
         drawing.zoom(0.8, middle);
     }
-    if (ui.take_key(Key::Home)) {
+    if (ui.take_key(Key::Home) || ui.take_key(Key::Num0) || ui.take_key(Key::Numpad0)) {
         drawing.show_whole();
+    }
+    if (ui.take_key(Key::N)) {
+        drawing.point_at_next(1);
+    }
+    if (ui.take_key(Key::N, shift)) {
+        drawing.point_at_next(-1);
+    }
+    if (ui.take_key(Key::Enter)) {
+        drawing.frame_pointed();
+    }
+    if (ui.take_key(Key::V)) {
+        desk.view.is_shut = !desk.view.is_shut;
     }
 }
 

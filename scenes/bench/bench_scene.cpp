@@ -2,6 +2,7 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/command_line/csv.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
 #include "scenes/present/words.hpp"
@@ -14,6 +15,8 @@
 
 namespace scenes {
 namespace {
+
+constexpr float double_press = 0.4F; ///< s between the presses that count as two
 
 /// What to try first with a machine, told by the kind of one of its parts.
 struct Hint {
@@ -106,6 +109,15 @@ void BenchScene::handle_drawing(const sf::Event& event)
         drawing_->pan(at - *drag_from_);
         drag_from_ = at;
     }
+    if (event.type == sf::Event::MouseLeft) {
+        drawing_->point_at(std::nullopt);
+    }
+    if (event.type == sf::Event::MouseMoved) {
+        const sf::Vector2f at(static_cast<float>(event.mouseMove.x),
+                              static_cast<float>(event.mouseMove.y));
+        const bool is_over = drawing_->area().contains(at) && !drag_from_ && !ui_.has_dialog();
+        drawing_->point_at(is_over ? std::optional(at) : std::nullopt);
+    }
     if (ui_.has_mouse() || ui_.has_dialog()) {
         return;
     }
@@ -114,7 +126,15 @@ void BenchScene::handle_drawing(const sf::Event& event)
         const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
                               static_cast<float>(event.mouseButton.y));
         if (drawing_->area().contains(at) && !hands_->is_over(*drawing_, at, ui_.look())) {
-            drag_from_ = at;
+            const bool is_second = press_clock_.getElapsedTime().asSeconds() < double_press &&
+                                   std::hypot(at.x - press_at_.x, at.y - press_at_.y) < 6.0F;
+            press_clock_.restart();
+            press_at_ = is_second ? sf::Vector2f(-100.0F, -100.0F) : at;
+            if (is_second) {
+                drawing_->frame_part(at);
+            } else {
+                drag_from_ = at;
+            }
         }
     } else if (event.type == sf::Event::MouseWheelScrolled) {
         const sf::Vector2f at(static_cast<float>(event.mouseWheelScroll.x),
@@ -247,6 +267,41 @@ void BenchScene::build(const BenchLayout& layout, float seconds)
     keys_->take(desk_, *charts_, *drawing_);
 }
 
+void BenchScene::show_drawing(std::string_view part, bool is_shut)
+{
+    view_.is_shut = is_shut;
+    draw(0.0F);
+    if (!part.empty()) {
+        drawing_->frame_part_named(part);
+    }
+    constexpr int frames = 4; // of 2 s: the camera arrives, and names come back
+    for (int i = 0; i < frames; ++i) {
+        draw(2.0F);
+    }
+}
+
+std::string BenchScene::boxes() const
+{
+    std::string text = csv_line({"what", "text", "left", "top", "width", "height"});
+    const auto add = [&](std::string_view what, std::string_view words, const sf::FloatRect& box) {
+        const auto number = [](float value) { return csv_number(static_cast<double>(value)); };
+        text += csv_line({csv_cell(what), csv_cell(words), number(box.left), number(box.top),
+                          number(box.width), number(box.height)});
+    };
+    add("drawing", "", drawing_->area());
+    add("panel", "", panel_);
+    for (const SectionNames::Shown& name : drawing_->names()) {
+        add("name", name.name, name.box);
+    }
+    for (const sf::FloatRect& box : drawing_->notes().boxes()) {
+        add("note", "", box);
+    }
+    for (const sf::FloatRect& box : drawing_->figures().boxes()) {
+        add("figure", "", box);
+    }
+    return text;
+}
+
 void BenchScene::draw(float seconds)
 {
     take_machine();
@@ -264,16 +319,25 @@ void BenchScene::draw(float seconds)
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
-    const BenchLayout layout = lay_out_bench(size, ui_.look(), view_.page,
-                                             {.status_height = measure_status(message, clock),
-                                              .row_width = widest_row(),
-                                              .chart_lines = charts_->most_lines(),
-                                              .standpipes = model_.run().gauge_count()});
+    const bool is_hidden = view_.hidden.count(model_.run().machine()) > 0;
+    const BenchLayout layout =
+        lay_out_bench(size, ui_.look(), view_.page,
+                      {.status_height = measure_status(message, clock),
+                       .row_width = widest_row(),
+                       .chart_lines = charts_->most_lines(),
+                       .standpipes = is_hidden ? 0 : model_.run().gauge_count()});
     desk_.panel_width = layout.panel.width;
+    panel_ = layout.panel;
     build(layout, seconds);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
-    drawing_->draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
+    drawing_->draw(window_, {.layout = layout,
+                             .look = ui_.look(),
+                             .model = model_,
+                             .shows_twin = view_.shows_twin,
+                             .seconds = flow_seconds_,
+                             .frame_seconds = seconds,
+                             .is_open = !view_.is_shut && !is_hidden});
     // A step of a paused machine shows at once.
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();

@@ -7,6 +7,8 @@
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
 
+#include <SFML/System/Clock.hpp>
+
 #include <optional>
 
 namespace scenes {
@@ -24,6 +26,12 @@ public:
     ///
     /// unit: seconds since the last frame
     void draw(float seconds);
+    /// Shows a part of the drawing large, at once, or the whole without a name; cut open or shut.
+    ///
+    /// throws:  RequestError when the drawing has no such part
+    void show_drawing(std::string_view part, bool is_shut);
+    /// Where the drawing and its words stand, as CSV: what, text, left, top, width, height.
+    [[nodiscard]] std::string boxes() const;
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 
@@ -62,6 +70,9 @@ private:
     std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;
     BenchSound sound_;
+    sf::Clock press_clock_; ///< since the last press on the drawing
+    sf::Vector2f press_at_;
+    sf::FloatRect panel_; ///< as last laid out
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at

@@ -60,6 +60,7 @@ void show_hidden(BenchDesk& desk, std::size_t count)
     const Row row(desk.ui, {1.0F, 1.0F});
     if (button(desk.ui, {.name = words::reveal, .is_primary = true})) {
         desk.view.hidden.reveal();
+        desk.view.is_shut = false;
     }
     if (button(desk.ui, {.name = words::surprise_more, .is_enabled = desk.model.is_ready()})) {
         hide_one(desk);

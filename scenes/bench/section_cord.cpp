@@ -6,7 +6,7 @@ namespace scenes {
 
 Spot cord_guide(const SectionPlan& plan)
 {
-    return {plan.end - 8.0, plan.high().y - 11.5};
+    return plan.cord_eye();
 }
 
 void draw_cord_still(const Sheet& sheet, const SectionPlan& plan)

@@ -106,6 +106,10 @@ SectionOutlines outlines_of(const SectionPlan& p)
     for (const auto& bodies : {supply_bodies(p), carburetor_bodies(p), bulb_bodies(p)}) {
         outlines.bodies.insert(outlines.bodies.end(), bodies.begin(), bodies.end());
     }
+    const double under = p.gasket - 4.0;
+    for (const double x : {p.left + 4.0, p.bowl.high.x - 2.0}) {
+        outlines.screws.push_back(place_of({x, under}));
+    }
     const Spot hose = p.hose_line[p.hose_line.size() / 2] - Spot{3.5, 3.5};
     const double tank_top = p.tank_view(p.tank.high).y;
     outlines.leaks = {
@@ -119,7 +123,7 @@ SectionOutlines outlines_of(const SectionPlan& p)
          place_of({p.primer_hole.x - p.bulb_radius - 0.3, p.lid_top + 7.5 + 2.0})},
         // What runs back out of the intake: the floor gains it, no reading tells it.
         {"runner", 0.0, place_of({p.mouth - 0.5, p.horn_floor() - 4.2})}};
-    outlines.floor_left = place_of({p.low().x + 22.0, p.floor});
+    outlines.floor_left = place_of({p.low().x, p.floor});
     outlines.floor_right = place_of({p.end, p.floor});
     outlines.pool_middle = (p.wall + 6.0) * 1e-3;
     return outlines;

@@ -34,7 +34,7 @@ void draw_spill(const Sheet& sheet, const SectionPlan& plan, const Moment& momen
 
 void draw_floor_still(const Sheet& sheet, const SectionPlan& plan)
 {
-    sheet.line({{plan.low().x + 22.0, plan.floor}, {plan.end, plan.floor}});
+    sheet.line({{plan.low().x, plan.floor}, {plan.end, plan.floor}});
 }
 
 void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)

@@ -27,7 +27,8 @@ struct Body {
 ///
 /// unit: all places are metres of the drawing plane, as the camera takes them
 struct SectionOutlines {
-    std::vector<Body> bodies; ///< in the order that they cover each other
+    std::vector<Body> bodies;  ///< in the order that they cover each other
+    std::vector<Place> screws; ///< that hold covers, as an outside view shows them
     std::vector<LeakMouth> leaks;
     Place floor_left; ///< ends of the level floor
     Place floor_right;

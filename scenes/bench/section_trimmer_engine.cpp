@@ -144,7 +144,8 @@ void draw_muffler(const Sheet& sheet, const TrimmerPlan& plan)
     const Outline pipe = strip({{left - casting - 0.1, low + 1.6}, {left + 1.6, low + 1.6}}, 0.7);
     sheet.fill(pipe, Content::air);
     sheet.walls(pipe);
-    const Outline outlet = strip({{right - 0.6, low + 2.7}, {right + 0.1, low + 2.7}}, 0.9);
+    const Outline outlet =
+        strip({{right - 0.6, exhaust_height(plan)}, {right + 0.1, exhaust_height(plan)}}, 0.9);
     sheet.fill(outlet, Content::air);
     const std::array<Point, 2> mesh{sheet.at({right - 0.2, low + 1.8}),
                                     sheet.at({right - 0.2, low + 3.6})};
@@ -166,8 +167,6 @@ Spot cord_guide(const TrimmerPlan& plan)
     return {plan.crank.x - plan.crank_room - casting, plan.crank.y - 4.6};
 }
 
-namespace {
-
 void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
 {
     // The last few centimetres let the handle home again instead of leaving it out there.
@@ -181,7 +180,10 @@ void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
     sheet.solid(box_outline(hand + Spot{0.0, -1.3}, hand + Spot{0.9, 1.3}), Material::elastomer);
 }
 
-} // namespace
+double exhaust_height(const TrimmerPlan& plan)
+{
+    return port_height(plan) + 2.7;
+}
 
 std::vector<Body> engine_bodies(const TrimmerPlan& plan)
 {
@@ -242,7 +244,9 @@ void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
         if (push < 0.0) {
             std::reverse(line.begin(), line.end());
         }
-        draw_flow_marks(sheet, line, 0.35, 5.0, sheet.theme().accent);
+        const double pace = std::sqrt(std::abs(push) / 1e3) * 4.0;
+        draw_flow_marks(sheet, line, 0.35, 5.0 + moment.travelled("pulse", pace),
+                        sheet.theme().accent);
     }
     draw_cord(sheet, plan, machine.reading("recoil.cord") * 1e3);
 }

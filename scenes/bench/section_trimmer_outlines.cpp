@@ -79,6 +79,10 @@ SectionOutlines outlines_of(const TrimmerPlan& p)
     for (const auto& bodies : {supply_bodies(p), carburetor_bodies(p)}) {
         outlines.bodies.insert(outlines.bodies.end(), bodies.begin(), bodies.end());
     }
+    for (const double x : {2.2 - p.wall, p.wall - 2.2}) {
+        outlines.screws.push_back(place_of({x, (p.pump.plane + p.top) / 2.0}));
+        outlines.screws.push_back(place_of({x, p.base / 2.0}));
+    }
     const Spot hose = p.suction[p.suction.size() / 2];
     const double hole = p.dry.half * 0.3;
     outlines.leaks = {{"cap", 1.0, place_of(p.cap + Spot{-3.2, 0.8})},

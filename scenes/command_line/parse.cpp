@@ -29,6 +29,9 @@ struct Words {
     std::optional<std::string> file;
     std::string scene;
     std::optional<std::string> at;
+    std::optional<std::string> part;
+    std::optional<std::string> boxes;
+    bool is_shut = false;
     std::optional<std::string> theme;
     std::optional<std::string> size;
     std::optional<std::string> scale;
@@ -92,6 +95,10 @@ void add_shot(CLI::App& program, Words& words)
     add_sheet(shot, words);
     add_option(shot, "--at", "TIME", words.at, "On the machine's clock, \"30 s\" by default");
     add_option(shot, "--out", "FILE", words.file, "The PNG file")->required();
+    add_option(shot, "--part", "NAME", words.part, "The part of the drawing to show large");
+    shot.add_flag("--outside", words.is_shut, "The machine from outside, not cut open");
+    add_option(shot, "--boxes", "FILE", words.boxes,
+               "A CSV file for where the drawing's words stand, in pixels");
     add_appearance(shot, words);
 }
 
@@ -175,7 +182,9 @@ ShotRequest shot_request(const Words& words)
 {
     return {words.scene,       words.shown_rig,
             words.sheet,       read_duration("--at", words.at.value_or("30 s"), 0.0),
-            appearance(words), *words.file};
+            appearance(words), *words.file,
+            words.part,        words.boxes,
+            words.is_shut};
 }
 
 SoundRequest sound_request(const Words& words)

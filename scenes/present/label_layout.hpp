@@ -73,9 +73,9 @@ struct LabelWish {
 struct LabelPlace {
     bool is_shown = false;
     LabelBox box;
-    LabelPoint foot; ///< where its leader meets the box
-    /// The share of the box that covers something other than paper.
-    double covered = 0.0;
+    LabelPoint foot;    ///< where its leader meets the box
+    double solid = 0.0; ///< share of the box that covers material
+    double inner = 0.0; ///< share that covers what is inside it
 };
 
 /// Measures of the layout.

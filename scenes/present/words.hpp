@@ -32,7 +32,10 @@ inline constexpr Phrase inlet_screen = phrase("inlet screen");
 inline constexpr Phrase metering = phrase("metering");
 inline constexpr Phrase circuits = phrase("circuits");
 inline constexpr Phrase grade_line = phrase("Grade line, head of fuel");
+inline constexpr Phrase standpipes = phrase("Standpipes, head of fuel");
+inline constexpr Phrase standpipes_short = phrase("Standpipes");
 inline constexpr std::string_view millimetres = "mm";
+inline constexpr Phrase millimetres_of_fuel = phrase("mm of fuel");
 
 // ---- the line below the drawing
 inline constexpr Phrase float_hint =
@@ -142,6 +145,9 @@ inline constexpr Phrase key_hold = phrase("{0} (hold it)");
 inline constexpr Phrase key_charts = phrase("choose the readings of a chart");
 inline constexpr Phrase key_machine = phrase("choose the machine");
 inline constexpr Phrase key_whole = phrase("show the whole drawing again");
+inline constexpr Phrase key_part = phrase("point at the next or previous part");
+inline constexpr Phrase key_frame_part = phrase("show the part pointed at large, and back");
+inline constexpr Phrase key_shut = phrase("machine cut open, or from outside");
 inline constexpr Phrase key_zoom = phrase("enlarge or reduce the drawing");
 inline constexpr Phrase key_pages = phrase("controls, faults, run");
 inline constexpr Phrase key_help = phrase("show these keys");

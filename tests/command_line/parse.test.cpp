@@ -92,6 +92,12 @@ TEST_CASE("a list and a picture are asked for")
     CHECK(shot.sheet == "a.json");
     CHECK(shot.appearance == Appearance{Appearance::Ground::blackboard, 1280, 720, 100});
     CHECK(parsed<ShotRequest>({"shot", "bench", "--out", "a.png"}).at_seconds == 30.0);
+    const auto close = parsed<ShotRequest>(
+        {"shot", "bench", "--out", "a.png", "--part", "main jet", "--boxes", "b.csv", "--outside"});
+    CHECK(close.part == "main jet");
+    CHECK(close.boxes == "b.csv");
+    CHECK(close.is_shut);
+    CHECK_FALSE(shot.is_shut);
     CHECK_FALSE(shot.rig.has_value());
 }
 

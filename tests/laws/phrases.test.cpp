@@ -59,8 +59,9 @@ void add_source_keys(std::set<std::string>& keys)
         }
         add_literals(file, std::regex(R"(\bphrase\(\s*")"), keys);
         const std::string name = file.filename().string();
-        if (name.starts_with("section_") && name.ends_with("names.cpp")) {
-            add_literals(file, std::regex(R"(\{")"), keys);
+        if (name.starts_with("section_") && name.ends_with("marks.cpp")) {
+            add_literals(file, std::regex(R"(\.name = ")"), keys);
+            add_literals(file, std::regex(R"(\b(reading|value|bore)_fact\(\s*")"), keys);
         }
     }
 }

@@ -36,4 +36,21 @@ TEST_SUITE("present")
             }
         }
     }
+
+    TEST_CASE("names and leaders of the section drawing stand out from what they lie on")
+    {
+        for (const scenes::Theme& theme : {scenes::paper_theme, scenes::board_theme}) {
+            CAPTURE(std::string(theme.id));
+            for (const scenes::Rgba name : {theme.ink, theme.ink_soft, theme.accent}) {
+                CHECK(scenes::contrast_ratio(name, theme.ground) >= 4.5);
+            }
+            CHECK(scenes::contrast_ratio(theme.ink, theme.section) >= 4.5);
+            for (const scenes::Rgba under :
+                 {theme.section, theme.air, theme.vapour, theme.fuel, theme.ground}) {
+                CHECK(scenes::contrast_ratio(theme.ink_soft, under) >= 3.0);
+            }
+            // The shades of the machine from outside against its outlines.
+            CHECK(scenes::contrast_ratio(theme.ink, theme.sheet) >= 3.0);
+        }
+    }
 }

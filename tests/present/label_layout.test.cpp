@@ -77,7 +77,7 @@ TEST_CASE("a label alone on paper stands next to its part")
     REQUIRE(place.is_shown);
     CHECK(std::hypot(place.foot.x - 400.0, place.foot.y - 200.0) ==
           doctest::Approx(measures.nearest));
-    CHECK(place.covered == 0.0);
+    CHECK(place.solid + place.inner == 0.0);
 }
 
 TEST_CASE("a label leaves a machine for the paper beside it, and covers no other words")
@@ -89,7 +89,7 @@ TEST_CASE("a label leaves a machine for the paper beside it, and covers no other
     const LabelWish wish{{400.0, 200.0}, 80.0, 18.0, 1};
     const LabelPlace place = lay_out_labels(ground, {&wish, 1}, measures).front();
     REQUIRE(place.is_shown);
-    CHECK(place.covered < 0.1);
+    CHECK(place.solid + place.inner < 0.1);
     CHECK(ground.share(place.box, LabelGround::Cover::words) == 0.0);
 }
 
