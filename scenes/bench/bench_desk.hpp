@@ -2,6 +2,7 @@
 
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/bench_model.hpp"
+#include "scenes/present/settings_keeper.hpp"
 #include "scenes/ui/interface.hpp"
 #include "scenes/view/text.hpp"
 
@@ -24,8 +25,10 @@ struct BenchView {
     std::string fault_search;
     std::string notice; ///< what was done last, below the drawing
     bool wants_to_quit = false;
+    bool is_projector = false;
 
     bool has_keys_open = false;
+    bool has_settings_open = false;
     bool has_save_open = false;
     bool has_open_open = false;
     bool has_machines_open = false;
@@ -44,6 +47,7 @@ struct BenchView {
 struct BenchDesk {
     BenchModel& model;
     BenchView& view;
+    SettingsKeeper& settings;
     Interface& ui;
     std::vector<Action> actions;
     const Text& ruler;            ///< measures words

@@ -1,6 +1,7 @@
 #include "scenes/bench/bench_dialogs.hpp"
 
 #include "scenes/bench/bench_machines.hpp"
+#include "scenes/bench/settings_dialog.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
@@ -121,6 +122,8 @@ void show_dialogs(BenchDesk& desk, std::span<const KeyLine> keys)
 {
     if (desk.view.has_keys_open) {
         show_keys(desk, keys);
+    } else if (desk.view.has_settings_open) {
+        show_settings(desk);
     } else if (desk.view.has_save_open) {
         show_save(desk);
     } else if (desk.view.has_open_open) {

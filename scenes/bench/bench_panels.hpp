@@ -18,10 +18,6 @@ void show_faults(BenchDesk& desk);
 /// Undo, run sheets, and what the bench looks like.
 void show_run(BenchDesk& desk);
 
-/// Changes theme and text size.
-void switch_ground(Interface& ui);
-void change_text_size(Interface& ui, int steps);
-
 /// The whole panel as the layout wants it.
 void show_panel(BenchDesk& desk, const BenchLayout& layout);
 /// The row of pages of a small window.

@@ -13,13 +13,15 @@ namespace scenes {
 class BenchScene {
 public:
     BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
-               BenchModel& model, const Look& look);
+               BenchModel& model, SettingsKeeper& settings, bool is_projector = false);
 
     void handle(const sf::Event& event);
     /// Shows the bench as it is now.
     ///
     /// unit: seconds since the last frame
     void draw(float seconds);
+    /// What is chosen to be seen, to be changed before a picture is taken.
+    [[nodiscard]] BenchView& view() { return view_; }
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 
@@ -27,6 +29,8 @@ private:
     void handle_drawing(const sf::Event& event);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
+    /// Applies settings that have changed, and says what the program does without.
+    void take_settings();
     /// Says everything anew after a change of language.
     void take_wording();
     void build(const BenchLayout& layout);
@@ -56,6 +60,9 @@ private:
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at
     int wording_age_ = 0;    ///< of the key map and the measured words
+    int settings_age_ = -1;  ///< of the settings that are applied
+    bool was_projector_ = false;
+    std::string hint_; ///< what to try first, in the language of when it was told
     double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };

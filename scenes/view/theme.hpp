@@ -106,18 +106,19 @@ inline constexpr Theme board_theme{
 
 /// A theme at a size: what every drawing function is given.
 ///
-/// unit: scale 1 to 2; lengths come out in pixels
+/// unit: scale 1 to 2, in the projector view to 3; lengths come out in pixels
 struct Look {
     Theme theme = paper_theme;
     float scale = 1.0F;
+    float weight = 1.0F; ///< of lines: more for a projector
 
     [[nodiscard]] float px(float at_scale_one) const { return at_scale_one * scale; }
     /// Whole pixels, for edges and text.
     [[nodiscard]] float whole(float at_scale_one) const { return std::round(px(at_scale_one)); }
 
-    [[nodiscard]] float thin() const { return px(1.0F); }
-    [[nodiscard]] float medium() const { return px(1.8F); }
-    [[nodiscard]] float thick() const { return px(3.0F); }
+    [[nodiscard]] float thin() const { return px(1.0F) * weight; }
+    [[nodiscard]] float medium() const { return px(1.8F) * weight; }
+    [[nodiscard]] float thick() const { return px(3.0F) * weight; }
 
     [[nodiscard]] float small() const { return whole(14.0F); }
     [[nodiscard]] float body() const { return whole(16.0F); }
