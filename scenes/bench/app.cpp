@@ -3,6 +3,7 @@
 #include "scenes/bench/bench_scene.hpp"
 #include "scenes/bench/display.hpp"
 #include "scenes/bench/faces.hpp"
+#include "scenes/bench/trouble_window.hpp"
 #include "scenes/present/settings_keeper.hpp"
 #include "scenes/present/words.hpp"
 #include "sim/error.hpp"
@@ -56,7 +57,7 @@ SettingsKeeper settings_for(const WindowRequest& request)
 }
 
 /// The machine to begin with. One that was asked for must be there; for the one of last time
-/// another may stand in.
+/// another may stand in; null when there is none at all.
 std::shared_ptr<const sim::Rig> machine_for(const WindowRequest& request, SettingsKeeper& settings)
 {
     std::vector<std::string> ids{settings.now().machine};
@@ -77,7 +78,11 @@ std::shared_ptr<const sim::Rig> machine_for(const WindowRequest& request, Settin
             trouble = trouble.empty() ? error.what() : trouble;
         }
     }
-    throw sim::RequestError(trouble);
+    if (request.rig) {
+        throw sim::RequestError(trouble);
+    }
+    settings.without().push_back({words::no_machines, trouble});
+    return nullptr;
 }
 
 /// Where the window comes to lie: where it lay last time, as far as that is on the screen.
@@ -115,7 +120,11 @@ int open_window(const WindowRequest& request)
 {
     require_display();
     SettingsKeeper settings = settings_for(request);
-    BenchModel model(machine_for(request, settings));
+    const auto machine = machine_for(request, settings);
+    if (machine == nullptr) {
+        return show_trouble(settings, frames_per_second);
+    }
+    BenchModel model(machine);
     model.begin_running();    // the replay goes on while the window already shows how far it is
     sf::err().rdbuf(nullptr); // our own line says what is wrong
     const Faces faces(settings);

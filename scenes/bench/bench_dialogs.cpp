@@ -26,11 +26,11 @@ float list_height(const BenchDesk& desk, float others)
 
 void show_keys(BenchDesk& desk, std::span<const KeyLine> keys)
 {
-    const Dialog dialog{desk.ui, {.name = words::keys, .width = 520.0F}, desk.view.has_keys_open};
+    const Dialog dialog{desk.ui, {.name = words::keys, .width = 640.0F}, desk.view.has_keys_open};
     if (!dialog) {
         return;
     }
-    const std::array columns{ListColumn{words::key_column, 1.4F, false},
+    const std::array columns{ListColumn{words::key_column, 1.2F, false},
                              ListColumn{words::key_does_column, 2.6F, false}};
     std::size_t none = keys.size();
     list(desk.ui,

@@ -1,5 +1,6 @@
 #include "scenes/bench/drawing_board.hpp"
 
+#include "scenes/present/readout.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/standpipe.hpp"
 
@@ -126,7 +127,8 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
                         .twin = twin == nullptr ? std::nullopt
                                                 : std::optional(twin->gauges[left_out + i].head),
                         .name = gauge.name,
-                        .unit = words::millimetres});
+                        .unit = head_unit_,
+                        .decimals = head_decimals()});
     }
 }
 
@@ -163,7 +165,9 @@ void DrawingBoard::draw_grade(const Scene& scene, const FuelHeads& heads, const 
                  .low = heads.low,
                  .high = heads.high,
                  .title = words::grade_line,
-                 .unit = words::millimetres});
+                 .unit = head_unit_,
+                 .least_named = readout_of("mm").shown(1e-3),
+                 .decimals = head_decimals()});
 }
 
 void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
@@ -177,8 +181,9 @@ void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
     if (scene.layout.section.height > 0.0F) {
         draw_section(target, scene);
     }
-    const FuelHeads heads = run.heads();
-    const FuelHeads twin_heads = run.twin_heads();
+    const FuelHeads heads = in_shown_units(run.heads());
+    const FuelHeads twin_heads = in_shown_units(run.twin_heads());
+    head_unit_ = readout_of("mm").sign;
     const FuelHeads* twin = scene.shows_twin && run.has_twin() ? &twin_heads : nullptr;
     instruments_.clear();
     figures_.clear();

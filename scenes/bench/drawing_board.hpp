@@ -57,6 +57,7 @@ private:
     Mesh instruments_;
     Text figures_;
     GradeLine grade_;
+    std::string head_unit_; ///< of grade line and standpipes
 };
 
 } // namespace scenes

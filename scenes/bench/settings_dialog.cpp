@@ -99,21 +99,16 @@ void show_sound(BenchDesk& desk)
         desk.settings.change(
             [&](Settings& settings) { settings.volume_percent = static_cast<int>(volume); });
     }
-    const Row row(desk.ui, {1.0F, 1.6F});
     flip(desk, words::mute, [](Settings& s) -> bool& { return s.is_muted; });
     flip(desk, words::captions, [](Settings& s) -> bool& { return s.has_captions; });
 }
 
 void show_projector(BenchDesk& desk)
 {
-    paragraph(desk.ui, words::projector_shows);
-    {
-        const Row row(desk.ui, {1.0F, 1.0F});
-        flip(desk, words::projector_grade, [](Settings& s) -> bool& { return s.projector.grade; });
-        flip(desk, words::projector_standpipes,
-             [](Settings& s) -> bool& { return s.projector.standpipes; });
-    }
-    const Row row(desk.ui, {1.0F, 1.0F});
+    heading(desk.ui, words::projector_shows);
+    flip(desk, words::projector_grade, [](Settings& s) -> bool& { return s.projector.grade; });
+    flip(desk, words::projector_standpipes,
+         [](Settings& s) -> bool& { return s.projector.standpipes; });
     flip(desk, words::projector_charts, [](Settings& s) -> bool& { return s.projector.charts; });
     flip(desk, words::projector_panel, [](Settings& s) -> bool& { return s.projector.panel; });
 }
@@ -128,13 +123,19 @@ void show_settings(BenchDesk& desk)
     if (!dialog) {
         return;
     }
-    show_wording(desk);
-    show_text_size(desk);
-    flip(desk, words::reduced_motion, [](Settings& s) -> bool& { return s.is_motion_reduced; });
-    rule(desk.ui);
-    show_sound(desk);
-    rule(desk.ui);
-    show_projector(desk);
+    {
+        // What does not fit scrolls, and the way out stays in sight.
+        const Look& look = desk.ui.look();
+        const float room = desk.window_height - look.px(150.0F);
+        const ScrollArea area(desk.ui, "all settings", std::min(room, look.px(600.0F)));
+        show_wording(desk);
+        show_text_size(desk);
+        flip(desk, words::reduced_motion, [](Settings& s) -> bool& { return s.is_motion_reduced; });
+        rule(desk.ui);
+        show_sound(desk);
+        rule(desk.ui);
+        show_projector(desk);
+    }
     if (button(desk.ui, {.name = words::close, .is_primary = true})) {
         is_open = false;
     }

@@ -161,6 +161,10 @@ inline constexpr Phrase no_language =
     phrase("The language {0} cannot be had. English stands in for it.");
 inline constexpr Phrase no_machine =
     phrase("The machine cannot be put on the bench. Another one stands in for it. {0}");
+inline constexpr Phrase no_machines = phrase("There is no machine to put on the bench. {0}");
+inline constexpr Phrase trouble = phrase("Standpipe cannot go on");
+inline constexpr Phrase assets_are = phrase("Machines, fonts and languages are looked for in {0}");
+inline constexpr Phrase leave = phrase("Leave");
 inline constexpr Phrase no_fonts = phrase("Fonts cannot be read: {0}. Others stand in for them.");
 
 // ---- keys
