@@ -61,11 +61,13 @@ SettingsKeeper settings_for(const WindowRequest& request)
 std::shared_ptr<const sim::Rig> machine_for(const WindowRequest& request, SettingsKeeper& settings)
 {
     std::vector<std::string> ids{settings.now().machine};
-    if (!request.rig) {
-        const std::vector<std::string> all = sim::rig_ids();
-        ids.insert(ids.end(), all.begin(), all.end());
-    }
     std::string trouble;
+    try {
+        const std::vector<std::string> all = sim::rig_ids();
+        ids.insert(ids.end(), all.begin(), request.rig ? all.begin() : all.end());
+    } catch (const sim::AssetError& error) { // the folder is not there
+        trouble = error.what();
+    }
     for (const std::string& id : ids) {
         try {
             auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));

@@ -38,7 +38,7 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
     : window_(window),
       fonts_(fonts),
       model_(model),
-      ui_(window, files, look_of(settings.now(), is_projector)),
+      ui_(window, files, look_of(settings.now(), 0.0F)),
       status_text_(fonts),
       desk_{model_, view_, settings, ui_, {}, status_text_}
 {
@@ -68,10 +68,11 @@ void BenchScene::take_machine()
 
 void BenchScene::take_settings()
 {
-    if (settings_age_ != desk_.settings.age() || was_projector_ != view_.is_projector) {
-        apply_settings(desk_.settings, view_.is_projector, ui_);
+    const float height = view_.is_projector ? static_cast<float>(window_.getSize().y) : 0.0F;
+    if (settings_age_ != desk_.settings.age() || projector_height_ != height) {
+        apply_settings(desk_.settings, height, ui_);
         settings_age_ = desk_.settings.age();
-        was_projector_ = view_.is_projector;
+        projector_height_ = height;
     }
     for (const Without& without : std::exchange(desk_.settings.without(), {})) {
         const bool is_first = view_.notice == hint_;

@@ -58,11 +58,11 @@ private:
     std::optional<sf::Vector2f> drag_from_;
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
-    float row_scale_ = 0.0F; ///< the text scale it was measured at
-    int wording_age_ = 0;    ///< of the key map and the measured words
-    int settings_age_ = -1;  ///< of the settings that are applied
-    bool was_projector_ = false;
-    std::string hint_; ///< what to try first, in the language of when it was told
+    float row_scale_ = 0.0F;        ///< the text scale it was measured at
+    int wording_age_ = 0;           ///< of the key map and the measured words
+    int settings_age_ = -1;         ///< of the settings that are applied
+    float projector_height_ = 0.0F; ///< that the look is made for; 0 outside the projector view
+    std::string hint_;              ///< what to try first, in the language of when it was told
     double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };

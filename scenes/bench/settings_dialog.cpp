@@ -13,8 +13,8 @@ namespace scenes {
 namespace {
 
 constexpr std::array text_sizes{100, 110, 125, 150, 175, 200};
-/// The projector view: type half as large again, lines heavier still.
-constexpr float projector_scale = 1.5F;
+/// The projector view: text is a thirtieth of the window's height, lines are heavier.
+constexpr float projector_scale_per_pixel = 1.5F / 720.0F;
 constexpr float projector_weight = 1.5F;
 
 /// A choice between two values of a setting.
@@ -164,15 +164,15 @@ void change_text_size(SettingsKeeper& settings, int steps)
     settings.change([=](Settings& changed) { changed.scale_percent = wanted; });
 }
 
-Look look_of(const Settings& settings, bool is_projector)
+Look look_of(const Settings& settings, float projector_height)
 {
     const float scale = static_cast<float>(settings.scale_percent) / 100.0F;
     return {.theme = settings.ground == Ground::paper ? paper_theme : board_theme,
-            .scale = is_projector ? scale * projector_scale : scale,
-            .weight = is_projector ? projector_weight : 1.0F};
+            .scale = scale * std::max(1.0F, projector_height * projector_scale_per_pixel),
+            .weight = projector_height > 0.0F ? projector_weight : 1.0F};
 }
 
-void apply_settings(SettingsKeeper& settings, bool is_projector, Interface& ui)
+void apply_settings(SettingsKeeper& settings, float projector_height, Interface& ui)
 {
     const Settings& now = settings.now();
     if (chosen_language() != now.language) {
@@ -190,7 +190,7 @@ void apply_settings(SettingsKeeper& settings, bool is_projector, Interface& ui)
     if (chosen_units() != now.units) {
         choose_units(now.units);
     }
-    ui.set_look(look_of(now, is_projector));
+    ui.set_look(look_of(now, projector_height));
 }
 
 } // namespace scenes

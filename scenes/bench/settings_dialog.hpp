@@ -14,10 +14,11 @@ void switch_ground(SettingsKeeper& settings);
 void change_text_size(SettingsKeeper& settings, int steps);
 
 /// Speaks the language, shows the units and looks as the settings say. A language that cannot be
-/// had is told about and does not change what is remembered.
-void apply_settings(SettingsKeeper& settings, bool is_projector, Interface& ui);
+/// had is told about and does not change what is remembered. The height is as for `look_of`.
+void apply_settings(SettingsKeeper& settings, float projector_height, Interface& ui);
 
-/// What everything looks like with these settings.
-Look look_of(const Settings& settings, bool is_projector);
+/// What everything looks like with these settings. In the projector view type grows with the height
+/// of the window, in pixels, and lines are heavier; 0 is for the usual view.
+Look look_of(const Settings& settings, float projector_height);
 
 } // namespace scenes

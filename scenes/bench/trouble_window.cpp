@@ -21,8 +21,8 @@ int show_trouble(SettingsKeeper& settings, unsigned frames_per_second)
     sf::RenderWindow window(sf::VideoMode(800, 420), std::string(words::program),
                             sf::Style::Default, sf::ContextSettings(0, 0, 0));
     window.setFramerateLimit(frames_per_second);
-    Interface ui(window, faces.files, look_of(settings.now(), false));
-    apply_settings(settings, false, ui);
+    Interface ui(window, faces.files, look_of(settings.now(), 0.0F));
+    apply_settings(settings, 0.0F, ui);
     std::vector<std::string> lines;
     for (const Without& without : std::exchange(settings.without(), {})) {
         lines.push_back(without.line());
