@@ -65,7 +65,7 @@ std::shared_ptr<const sim::Rig> machine_for(const WindowRequest& request, Settin
     try {
         const std::vector<std::string> all = sim::rig_ids();
         ids.insert(ids.end(), all.begin(), request.rig ? all.begin() : all.end());
-    } catch (const sim::AssetError& error) { // the folder is not there
+    } catch (const std::runtime_error& error) { // the folder is not there
         trouble = error.what();
     }
     for (const std::string& id : ids) {
@@ -87,11 +87,17 @@ std::shared_ptr<const sim::Rig> machine_for(const WindowRequest& request, Settin
     return nullptr;
 }
 
-/// Where the window comes to lie: where it lay last time, as far as that is on the screen.
-WindowPlace place_on_screen(const Settings& settings)
+/// Where the window comes to lie: where it lay last time, else in the middle, as far as that is on
+/// the screen.
+WindowPlace place_on_screen(const Settings& settings, bool has_place)
 {
     const sf::VideoMode screen = sf::VideoMode::getDesktopMode();
-    return fitted(settings.window.value_or(WindowPlace{}), screen.width, screen.height);
+    WindowPlace place = settings.window.value_or(WindowPlace{});
+    if (!has_place) {
+        place.left = (static_cast<int>(screen.width) - static_cast<int>(place.width)) / 2;
+        place.top = (static_cast<int>(screen.height) - static_cast<int>(place.height)) / 2;
+    }
+    return fitted(place, screen.width, screen.height);
 }
 
 /// Notes where a person puts the window.
@@ -131,12 +137,10 @@ int open_window(const WindowRequest& request)
     sf::err().rdbuf(nullptr); // our own line says what is wrong
     const Faces faces(settings);
     const bool has_place = settings.now().window && !request.appearance.size;
-    const WindowPlace place = place_on_screen(settings.now());
+    const WindowPlace place = place_on_screen(settings.now(), has_place);
     sf::RenderWindow window(sf::VideoMode(place.width, place.height), std::string(words::program),
                             sf::Style::Default, sf::ContextSettings(0, 0, 0));
-    if (has_place) {
-        window.setPosition({place.left, place.top});
-    }
+    window.setPosition({place.left, place.top}); // else it may come to lie half off the screen
     window.setFramerateLimit(frames_per_second);
     BenchScene scene(window, faces.files, faces.fonts, model, settings,
                      request.appearance.is_projector);
