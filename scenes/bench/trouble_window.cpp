@@ -20,6 +20,7 @@ int show_trouble(SettingsKeeper& settings, unsigned frames_per_second)
     const Faces faces(settings);
     sf::RenderWindow window(sf::VideoMode(800, 420), std::string(words::program),
                             sf::Style::Default, sf::ContextSettings(0, 0, 0));
+    window.setPosition({0, 0}); // else it may come to lie half off the screen
     window.setFramerateLimit(frames_per_second);
     Interface ui(window, faces.files, look_of(settings.now(), 0.0F));
     apply_settings(settings, 0.0F, ui);
