@@ -1,18 +1,31 @@
 #pragma once
 
+#include "scenes/present/settings.hpp"
+
 #include <optional>
 #include <string>
 
 namespace scenes {
 
-/// What a window or a picture looks like.
+struct PixelSize {
+    unsigned width = 1280;
+    unsigned height = 720;
+    bool operator==(const PixelSize&) const = default;
+};
+
+/// What a window or a picture is asked to look like; the rest is as the person's settings have it,
+/// or for a picture as for somebody without any.
 struct Appearance {
-    enum class Ground { paper, blackboard };
-    Ground ground = Ground::paper;
-    unsigned width_px = 1280;
-    unsigned height_px = 720;
-    int scale_percent = 100;
+    std::optional<Ground> ground = {};
+    std::optional<PixelSize> size = {};
+    std::optional<int> scale_percent = {};
+    std::optional<std::string> language = {}; ///< of those there are
+    std::optional<UnitSet> units = {};
+    bool is_projector = false; ///< in the projector view
     bool operator==(const Appearance&) const = default;
+
+    /// Puts what was asked for into settings.
+    void apply(Settings& settings) const;
 };
 
 /// Opens the program's window.
@@ -36,6 +49,12 @@ struct ShotRequest {
     bool is_shut = false;             ///< the machine from outside
 };
 
+/// Takes the reference pictures of all scenes.
+struct PicturesRequest {
+    std::string folder;
+    std::optional<std::string> rig; ///< of this machine only
+};
+
 /// Shows the bench until the person closes it; gives the program's exit code.
 ///
 /// throws:  RequestError for an unknown rig or no display; AssetError when an asset is wrong
@@ -46,5 +65,12 @@ int open_window(const WindowRequest& request);
 /// throws:  RequestError for an unknown scene or rig, no display or a file that cannot be written;
 ///          AssetError when an asset or the run sheet is wrong
 int take_shot(const ShotRequest& request);
+
+/// Writes the reference pictures into a folder and says on standard output what in them is cut off
+/// or lies on something else; gives the program's exit code, 1 when there is any such thing.
+///
+/// throws:  RequestError for an unknown rig, no display or a folder that cannot be written;
+///          AssetError when an asset is wrong
+int take_pictures(const PicturesRequest& request);
 
 } // namespace scenes

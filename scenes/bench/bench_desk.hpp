@@ -3,7 +3,7 @@
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/bench_model.hpp"
 #include "scenes/present/fault_list.hpp"
-#include "scenes/present/sound_settings.hpp"
+#include "scenes/present/settings_keeper.hpp"
 #include "scenes/ui/interface.hpp"
 #include "scenes/view/text.hpp"
 
@@ -28,10 +28,11 @@ struct BenchView {
     HiddenFaults hidden; ///< while one is at work the machine is shut and heads are not shown
     std::vector<std::string> broken; ///< listed as such; stays while a slider is dragged
     std::string notice;              ///< what was done last, below the drawing
-    SoundSettings sound;
     bool wants_to_quit = false;
+    bool is_projector = false;
 
     bool has_keys_open = false;
+    bool has_settings_open = false;
     bool has_save_open = false;
     bool has_open_open = false;
     bool has_machines_open = false;
@@ -51,6 +52,7 @@ struct BenchView {
 struct BenchDesk {
     BenchModel& model;
     BenchView& view;
+    SettingsKeeper& settings;
     Interface& ui;
     std::vector<Action> actions;
     const Text& ruler;            ///< measures words

@@ -1,6 +1,7 @@
 #include "scenes/bench/bench_dialogs.hpp"
 
 #include "scenes/bench/bench_machines.hpp"
+#include "scenes/bench/settings_dialog.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
@@ -25,11 +26,11 @@ float list_height(const BenchDesk& desk, float others)
 
 void show_keys(BenchDesk& desk, std::span<const KeyLine> keys)
 {
-    const Dialog dialog{desk.ui, {.name = words::keys, .width = 520.0F}, desk.view.has_keys_open};
+    const Dialog dialog{desk.ui, {.name = words::keys, .width = 640.0F}, desk.view.has_keys_open};
     if (!dialog) {
         return;
     }
-    const std::array columns{ListColumn{words::key_column, 1.4F, false},
+    const std::array columns{ListColumn{words::key_column, 1.2F, false},
                              ListColumn{words::key_does_column, 2.6F, false}};
     std::size_t none = keys.size();
     list(desk.ui,
@@ -121,6 +122,8 @@ void show_dialogs(BenchDesk& desk, std::span<const KeyLine> keys)
 {
     if (desk.view.has_keys_open) {
         show_keys(desk, keys);
+    } else if (desk.view.has_settings_open) {
+        show_settings(desk);
     } else if (desk.view.has_save_open) {
         show_save(desk);
     } else if (desk.view.has_open_open) {

@@ -1,10 +1,10 @@
 #include "scenes/bench/bench_keys.hpp"
 
 #include "scenes/bench/bench_machines.hpp"
-#include "scenes/bench/bench_panels.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
+#include "scenes/bench/settings_dialog.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
@@ -82,6 +82,10 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("Ctrl + S", words::save);
     line("Ctrl + O", words::open);
     line("Ctrl + +, Ctrl + \u2212", words::key_text);
+    line("F5", words::key_projector);
+    line(phrase("Page Down|the key"), words::key_clicker);
+    line(phrase("Page Up|the key"), words::key_clicker_step);
+    line("F8", words::key_settings);
     line("F9", words::key_ground);
     line("[  ]", words::key_tip);
     line("K", words::key_cap);
@@ -95,8 +99,12 @@ void BenchKeys::take_time(BenchDesk& desk) const
 {
     Interface& ui = desk.ui;
     Pace& pace = desk.model.pace;
-    if (ui.take_key(Key::Space)) {
+    // A presentation clicker sends the page keys.
+    if (ui.take_key(Key::Space) || ui.take_key(Key::PageDown)) {
         pace.is_paused = !pace.is_paused;
+    }
+    while (ui.take_key(Key::PageUp)) {
+        desk.model.step_frame();
     }
     while (ui.take_key(Key::Right)) {
         desk.model.step_tick();
@@ -166,24 +174,32 @@ void BenchKeys::take_bench(BenchDesk& desk)
         }
     }
     if (ui.take_key(Key::U)) {
-        view.sound.is_on = !view.sound.is_on;
+        desk.settings.change([](Settings& s) { s.is_muted = !s.is_muted; });
     }
     if (ui.take_key(Key::C)) {
-        view.sound.has_captions = !view.sound.has_captions;
+        desk.settings.change([](Settings& s) { s.has_captions = !s.has_captions; });
+    }
+    if (ui.take_key(Key::F8)) {
+        view.has_settings_open = !view.has_settings_open;
+    }
+    if (ui.take_key(Key::F5)) {
+        view.is_projector = !view.is_projector;
+    } else if (view.is_projector && ui.take_key(Key::Escape)) {
+        view.is_projector = false;
     }
     if (ui.take_key(Key::F9)) {
-        switch_ground(ui);
+        switch_ground(desk.settings);
     }
     const Modifiers control_shift{.control = true, .shift = true};
     if (ui.take_key(Key::Equal, control) || ui.take_key(Key::Equal, control_shift) ||
         ui.take_key(Key::Add, control)) {
-        change_text_size(ui, 1);
+        change_text_size(desk.settings, 1);
     }
     if (ui.take_key(Key::Hyphen, control) || ui.take_key(Key::Subtract, control)) {
-        change_text_size(ui, -1);
+        change_text_size(desk.settings, -1);
     }
     if (ui.take_key(Key::Num0, control)) {
-        change_text_size(ui, 0);
+        change_text_size(desk.settings, 0);
     }
     view.wants_to_quit = view.wants_to_quit || ui.take_key(Key::Q, control);
     if (ui.has_dialog()) {

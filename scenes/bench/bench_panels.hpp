@@ -28,10 +28,6 @@ void show_run(BenchDesk& desk);
 void command_slider(BenchDesk& desk, const Slider& spec, const std::string& id, double value,
                     const std::function<sim::Command(double)>& command);
 
-/// Changes theme and text size.
-void switch_ground(Interface& ui);
-void change_text_size(Interface& ui, int steps);
-
 /// The whole panel as the layout wants it.
 void show_panel(BenchDesk& desk, const BenchLayout& layout);
 /// The row of pages of a small window.

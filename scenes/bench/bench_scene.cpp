@@ -2,6 +2,8 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/bench/projector_layout.hpp"
+#include "scenes/bench/settings_dialog.hpp"
 #include "scenes/command_line/csv.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
@@ -12,6 +14,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace scenes {
 namespace {
@@ -36,16 +39,18 @@ std::string_view hint_of(const sim::Rig& rig)
 } // namespace
 
 BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
-                       BenchModel& model, const Look& look)
+                       BenchModel& model, SettingsKeeper& settings, bool is_projector)
     : window_(window),
       fonts_(fonts),
       model_(model),
-      ui_(window, files, look),
+      ui_(window, files, look_of(settings.now(), 0.0F)),
       status_text_(fonts),
       caption_text_(fonts),
-      desk_{model_, view_, ui_, {}, status_text_}
+      desk_{model_, view_, settings, ui_, {}, status_text_}
 {
+    view_.is_projector = is_projector;
     take_machine();
+    take_settings();
 }
 
 void BenchScene::take_machine()
@@ -63,13 +68,30 @@ void BenchScene::take_machine()
     charts_.emplace(fonts_, model_);
     keys_.emplace(desk_.actions);
     row_scale_ = 0.0F;
-    view_.notice = hint_of(*rig_);
+    view_.notice = hint_ = hint_of(*rig_);
+    if (desk_.settings.now().machine != rig_->id) {
+        desk_.settings.change([this](Settings& settings) { settings.machine = rig_->id; });
+    }
+}
+
+void BenchScene::take_settings()
+{
+    const float height = view_.is_projector ? static_cast<float>(window_.getSize().y) : 0.0F;
+    if (settings_age_ != desk_.settings.age() || projector_height_ != height) {
+        apply_settings(desk_.settings, height, ui_);
+        settings_age_ = desk_.settings.age();
+        projector_height_ = height;
+    }
+    for (const Without& without : std::exchange(desk_.settings.without(), {})) {
+        const bool is_first = view_.notice == hint_;
+        view_.notice = is_first ? without.line() : view_.notice + ' ' + without.line();
+    }
 }
 
 void BenchScene::open_sound()
 {
     if (!sound_.open()) {
-        view_.notice += (view_.notice.empty() ? "" : " ") + std::string(words::no_sound_device);
+        desk_.settings.without().push_back({words::no_sound_device, ""});
     }
 }
 
@@ -79,6 +101,9 @@ void BenchScene::take_wording()
         wording_age_ = wording_age();
         keys_->name_lines(desk_.actions);
         row_scale_ = 0.0F;
+        const bool shows_hint = view_.notice == hint_;
+        hint_ = hint_of(*rig_);
+        view_.notice = shows_hint ? hint_ : view_.notice;
     }
 }
 
@@ -180,8 +205,10 @@ TextStyle BenchScene::status_style() const
 float BenchScene::measure_status(const std::string& message, const std::string& clock)
 {
     const TextStyle style = status_style();
-    const float width = status_width(sf::Vector2f(window_.getSize()), ui_.look(), widest_row()) -
-                        status_text_.width(clock, style) - ui_.look().px(24.0F);
+    const sf::Vector2f size(window_.getSize());
+    const float whole = view_.is_projector ? projector_status_width(size, ui_.look())
+                                           : status_width(size, ui_.look(), widest_row());
+    const float width = whole - status_text_.width(clock, style) - ui_.look().px(24.0F);
     const std::size_t lines = status_text_.wrap(message, width, style).size();
     return Text::line_height(style) * static_cast<float>(std::max<std::size_t>(1, lines));
 }
@@ -226,7 +253,7 @@ void BenchScene::draw_caption(const BenchLayout& layout)
 {
     const std::string_view caption = sound_.caption();
     const sf::FloatRect& box = layout.section;
-    if (!view_.sound.has_captions || caption.empty() || box.height <= 0.0F) {
+    if (!desk_.settings.now().has_captions || caption.empty() || box.height <= 0.0F) {
         return;
     }
     const Look& look = ui_.look();
@@ -305,13 +332,16 @@ std::string BenchScene::boxes() const
 void BenchScene::draw(float seconds)
 {
     take_machine();
+    take_settings();
     take_wording();
     if (model_.is_frozen() && !was_frozen_) {
         keep_frozen_run(desk_);
     }
     was_frozen_ = model_.is_frozen();
     if (!model_.pace.is_paused && model_.is_ready()) {
-        flow_seconds_ += static_cast<double>(seconds) * std::min(1.0, model_.pace.speed());
+        // With reduced motion the marks of a flow stand still; its readings and heads tell it.
+        const double motion = desk_.settings.now().is_motion_reduced ? 0.0 : 1.0;
+        flow_seconds_ += static_cast<double>(seconds) * std::min(motion, model_.pace.speed());
     }
     const sf::Vector2f size(window_.getSize());
     desk_.window_height = size.y;
@@ -320,12 +350,14 @@ void BenchScene::draw(float seconds)
     const std::string message = this->message();
     const std::string clock = this->clock();
     const bool is_hidden = view_.hidden.count(model_.run().machine()) > 0;
+    const BenchNeeds needs{.status_height = measure_status(message, clock),
+                           .row_width = widest_row(),
+                           .chart_lines = charts_->most_lines(),
+                           .standpipes = is_hidden ? 0 : model_.run().gauge_count()};
     const BenchLayout layout =
-        lay_out_bench(size, ui_.look(), view_.page,
-                      {.status_height = measure_status(message, clock),
-                       .row_width = widest_row(),
-                       .chart_lines = charts_->most_lines(),
-                       .standpipes = is_hidden ? 0 : model_.run().gauge_count()});
+        view_.is_projector
+            ? lay_out_projector(size, ui_.look(), desk_.settings.now().projector, needs)
+            : lay_out_bench(size, ui_.look(), view_.page, needs);
     desk_.panel_width = layout.panel.width;
     panel_ = layout.panel;
     build(layout, seconds);
@@ -337,12 +369,13 @@ void BenchScene::draw(float seconds)
                              .shows_twin = view_.shows_twin,
                              .seconds = flow_seconds_,
                              .frame_seconds = seconds,
+                             .reduces_motion = desk_.settings.now().is_motion_reduced,
                              .is_open = !view_.is_shut && !is_hidden});
     // A step of a paused machine shows at once.
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();
     charts_->draw(window_, layout, desk_, has_stepped);
-    sound_.go_on(model_, view_.sound);
+    sound_.go_on(model_, desk_.settings.now().loudness());
     if (layout.section.height > 0.0F) {
         hands_->draw(window_);
     }

@@ -17,7 +17,7 @@ namespace scenes {
 class BenchScene {
 public:
     BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
-               BenchModel& model, const Look& look);
+               BenchModel& model, SettingsKeeper& settings, bool is_projector = false);
 
     /// Lets the engine be heard from now on; without a loudspeaker it says so, once.
     void open_sound();
@@ -32,6 +32,8 @@ public:
     void show_drawing(std::string_view part, bool is_shut);
     /// Where the drawing and its words stand, as CSV: what, text, left, top, width, height.
     [[nodiscard]] std::string boxes() const;
+    /// What is chosen to be seen, to be changed before a picture is taken.
+    [[nodiscard]] BenchView& view() { return view_; }
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 
@@ -39,6 +41,8 @@ private:
     void handle_drawing(const sf::Event& event);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
+    /// Applies settings that have changed, and says what the program does without.
+    void take_settings();
     /// Says everything anew after a change of language.
     void take_wording();
     void build(const BenchLayout& layout, float seconds);
@@ -75,8 +79,11 @@ private:
     sf::FloatRect panel_; ///< as last laid out
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
-    float row_scale_ = 0.0F; ///< the text scale it was measured at
-    int wording_age_ = 0;    ///< of the key map and the measured words
+    float row_scale_ = 0.0F;        ///< the text scale it was measured at
+    int wording_age_ = 0;           ///< of the key map and the measured words
+    int settings_age_ = -1;         ///< of the settings that are applied
+    float projector_height_ = 0.0F; ///< that the look is made for; 0 outside the projector view
+    std::string hint_;              ///< what to try first, in the language of when it was told
     double shown_seconds_ = -1.0;
     double flow_seconds_ = 0.0;
 };

@@ -44,14 +44,14 @@ bool BenchSound::was_touched(const BenchModel& model)
     return has_moved;
 }
 
-void BenchSound::go_on(const BenchModel& model, const SoundSettings& settings)
+void BenchSound::go_on(const BenchModel& model, double loudness)
 {
     if (run_number_ != model.run_number()) {
         take_run(model);
     }
     const std::span<const double> values = model.run().values();
     if (player_ != nullptr) {
-        feed_.go_on(model.seconds(), values, model.pace.speed(), settings.loudness(), *ring_);
+        feed_.go_on(model.seconds(), values, model.pace.speed(), loudness, *ring_);
     }
     firings_.clear();
     const EngineMoment moment = ear_->hear(values, model.seconds());

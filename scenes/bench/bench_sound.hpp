@@ -4,7 +4,6 @@
 #include "scenes/present/bench_model.hpp"
 #include "scenes/present/captions.hpp"
 #include "scenes/present/sound_feed.hpp"
-#include "scenes/present/sound_settings.hpp"
 
 #include <memory>
 #include <vector>
@@ -18,7 +17,9 @@ public:
     bool open();
 
     /// Follows the machine to where it is now.
-    void go_on(const BenchModel& model, const SoundSettings& settings);
+    ///
+    /// unit: loudness 0 to 1
+    void go_on(const BenchModel& model, double loudness);
     /// Words for what is heard now; empty when there are none.
     [[nodiscard]] std::string_view caption() const { return captions_.words(); }
 

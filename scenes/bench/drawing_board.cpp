@@ -1,5 +1,6 @@
 #include "scenes/bench/drawing_board.hpp"
 
+#include "scenes/present/readout.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/standpipe.hpp"
 
@@ -308,14 +309,14 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
     const float foot = look.px(8.0F);
     TextStyle title{.face = Face::bold, .size = look.small(), .colour = look.theme.ink};
     title.anchor = Anchor::top;
-    const float unit_width = look.px(12.0F) + figures_.width(words::millimetres, title);
+    const float unit_width = look.px(12.0F) + figures_.width(head_unit_, title);
     const bool has_room = figures_.width(words::standpipes, title) + unit_width < box.width;
     const sf::FloatRect words =
         figures_.write(has_room ? words::standpipes : words::standpipes_short,
                        {box.left + look.px(4.0F), box.top}, title);
     title.face = Face::regular;
     title.colour = look.theme.ink_soft;
-    figures_.write(words::millimetres, {words.left + words.width + look.px(8.0F), box.top}, title);
+    figures_.write(head_unit_, {words.left + words.width + look.px(8.0F), box.top}, title);
     const std::size_t left_out = heads.gauges.size() - count;
     for (std::size_t i = 0; i < count; ++i) {
         const HeadGauge& gauge = heads.gauges[left_out + i];
@@ -330,7 +331,8 @@ void DrawingBoard::draw_standpipes(const Scene& scene, const FuelHeads& heads,
                         .column = gauge.head,
                         .twin = twin == nullptr ? std::nullopt
                                                 : std::optional(twin->gauges[left_out + i].head),
-                        .name = gauge.name});
+                        .name = gauge.name,
+                        .decimals = head_decimals()});
     }
 }
 
@@ -367,8 +369,10 @@ void DrawingBoard::draw_grade(const Scene& scene, const FuelHeads& heads, const 
                  .low = heads.low,
                  .high = heads.high,
                  .title = words::grade_line,
-                 .unit = words::millimetres,
-                 .loss_unit = words::millimetres_of_fuel});
+                 .unit = head_unit_,
+                 .loss_unit = loss_unit_,
+                 .least_named = readout_of("mm").shown(1e-3),
+                 .decimals = head_decimals()});
 }
 
 void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
@@ -383,8 +387,10 @@ void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
     if (scene.layout.section.height > 0.0F) {
         draw_section(target, scene);
     }
-    const FuelHeads heads = run.heads();
-    const FuelHeads twin_heads = run.twin_heads();
+    const FuelHeads heads = in_shown_units(run.heads());
+    const FuelHeads twin_heads = in_shown_units(run.twin_heads());
+    head_unit_ = readout_of("mm").sign;
+    loss_unit_ = filled(words::of_fuel, {head_unit_});
     const FuelHeads* twin = scene.shows_twin && run.has_twin() ? &twin_heads : nullptr;
     instruments_.clear();
     figures_.clear();

@@ -96,6 +96,8 @@ private:
     Text figures_;
     GradeLine grade_;
     SectionNames names_;
+    std::string head_unit_; ///< of grade line and standpipes
+    std::string loss_unit_; ///< the unit as a cliff of the grade line names it
 };
 
 } // namespace scenes

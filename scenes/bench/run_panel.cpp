@@ -14,8 +14,6 @@
 namespace scenes {
 namespace {
 
-constexpr std::array text_sizes{1.0F, 1.1F, 1.25F, 1.5F, 1.75F, 2.0F};
-
 void show_look(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
@@ -24,22 +22,11 @@ void show_look(BenchDesk& desk)
     toggle(ui, {.name = words::healthy_twin, .on_text = words::shown, .off_text = words::hidden},
            desk.view.shows_twin);
     paragraph(ui, words::twin_note, Tone::soft);
-    std::size_t ground = ui.look().theme.id == paper_theme.id ? 0 : 1;
-    if (choice(ui, {.name = "", .options = translated(words::grounds), .id = words::look},
-               ground)) {
-        switch_ground(ui);
+    if (button(ui, {.name = words::settings})) {
+        desk.view.has_settings_open = true;
     }
-    double percent = std::round(static_cast<double>(ui.look().scale) * 100.0);
-    const std::string shown = std::to_string(static_cast<int>(percent)) + " %";
-    {
-        const Row row(ui, {2.8F, 1.0F, 1.0F});
-        reading(ui, words::text_size, shown);
-        if (button(ui, {.name = "\u2212", .is_enabled = percent > 100.0})) {
-            change_text_size(ui, -1);
-        }
-        if (button(ui, {.name = "+", .is_enabled = percent < 200.0})) {
-            change_text_size(ui, 1);
-        }
+    if (button(ui, {.name = words::projector_view})) {
+        desk.view.is_projector = true;
     }
     if (button(ui, {.name = words::show_keys})) {
         desk.view.has_keys_open = true;
@@ -89,28 +76,6 @@ void choose_part(BenchDesk& desk, bool is_tall)
 }
 
 } // namespace
-
-void switch_ground(Interface& ui)
-{
-    Look look = ui.look();
-    look.theme = look.theme.id == paper_theme.id ? board_theme : paper_theme;
-    ui.set_look(look);
-}
-
-void change_text_size(Interface& ui, int steps)
-{
-    Look look = ui.look();
-    const auto above = std::ranges::upper_bound(text_sizes, look.scale + 0.01F);
-    const auto below = std::ranges::lower_bound(text_sizes, look.scale - 0.01F);
-    if (steps > 0 && above != text_sizes.end()) {
-        look.scale = *above;
-    } else if (steps < 0 && below != text_sizes.begin()) {
-        look.scale = *(below - 1);
-    } else if (steps == 0) {
-        look.scale = 1.0F;
-    }
-    ui.set_look(look);
-}
 
 void show_run(BenchDesk& desk)
 {

@@ -9,20 +9,28 @@ namespace scenes {
 void show_sound(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
-    SoundSettings& sound = desk.view.sound;
-    toggle(ui, {.name = words::sound, .on_text = words::sound_on, .off_text = words::sound_off},
-           sound.is_on);
+    Settings now = desk.settings.now();
+    double volume = now.volume_percent;
+    bool is_changed = toggle(
+        ui, {.name = words::mute, .on_text = words::on, .off_text = words::off}, now.is_muted);
     tip(ui, words::sound_note);
-    slider(ui,
-           {.name = words::volume,
-            .step = 0.05,
-            .shown_per_unit = 100.0,
-            .unit = "%",
-            .rest = SoundSettings{}.volume,
-            .is_enabled = sound.is_on},
-           sound.volume);
-    toggle(ui, {.name = words::captions, .on_text = words::shown, .off_text = words::hidden},
-           sound.has_captions);
+    if (slider(ui,
+               {.name = words::volume,
+                .high = 100.0,
+                .step = 5.0,
+                .unit = "%",
+                .rest = Settings().volume_percent,
+                .is_enabled = !now.is_muted},
+               volume)) {
+        now.volume_percent = static_cast<int>(volume);
+        is_changed = true;
+    }
+    is_changed = toggle(ui, {.name = words::captions, .on_text = words::on, .off_text = words::off},
+                        now.has_captions) ||
+                 is_changed;
+    if (is_changed) {
+        desk.settings.change([&](Settings& settings) { settings = now; });
+    }
 }
 
 } // namespace scenes

@@ -36,6 +36,9 @@ struct Words {
     std::optional<std::string> size;
     std::optional<std::string> scale;
     std::optional<std::string> pace;
+    std::optional<std::string> language;
+    std::optional<std::string> units;
+    bool is_projector = false;
 };
 
 /// Adds an option; `value` is the word for its value in help and messages.
@@ -48,9 +51,12 @@ CLI::Option* add_option(CLI::App& command, const std::string& name, const std::s
 
 void add_appearance(CLI::App& command, Words& words)
 {
-    add_option(command, "--theme", "THEME", words.theme, "paper (default) or blackboard");
-    add_option(command, "--size", "SIZE", words.size, "In pixels, 1280x720 by default");
+    add_option(command, "--theme", "THEME", words.theme, "paper or blackboard");
+    add_option(command, "--size", "SIZE", words.size, "In pixels, such as 1280x720");
     add_option(command, "--scale", "PERCENT", words.scale, "Size of text, from 100 to 200");
+    add_option(command, "--language", "LANGUAGE", words.language, "en or es");
+    add_option(command, "--units", "UNITS", words.units, "si or us");
+    command.add_flag("--projector", words.is_projector, "In the projector view");
 }
 
 void add_shown_rig(CLI::App& command, Words& words, const std::string& description)
@@ -116,11 +122,21 @@ void add_sound(CLI::App& program, Words& words)
     add_option(sound, "--out", "FILE", words.file, "The WAV file")->required();
 }
 
+void add_pictures(CLI::App& program, Words& words)
+{
+    CLI::App& pictures =
+        *program.add_subcommand("pictures", "Take the reference pictures of all scenes");
+    add_option(pictures, "FOLDER", "", words.file, "Where they are written")->required();
+    add_shown_rig(pictures, words, "Of this machine only");
+}
+
 /// Lets --version stand after each command, and options of the window only where there is none.
 void finish(CLI::App& program)
 {
     const std::vector<CLI::Option*> window_options{
-        program.get_option("--theme"), program.get_option("--size"), program.get_option("--scale"),
+        program.get_option("--theme"), program.get_option("--size"),
+        program.get_option("--scale"), program.get_option("--language"),
+        program.get_option("--units"), program.get_option("--projector"),
         program.get_option("--rig")};
     for (CLI::App* command : program.get_subcommands({})) {
         command->set_version_flag("--version", version_text, "Print the version and exit");
@@ -172,9 +188,17 @@ TraceRequest trace_request(const Words& words)
 Appearance appearance(const Words& words)
 {
     Appearance look;
-    look.ground = read_theme(words.theme.value_or("paper"));
-    read_size(words.size.value_or("1280x720"), look);
-    look.scale_percent = read_scale(words.scale.value_or("100"));
+    const auto read = [](const std::optional<std::string>& text, auto reader, auto& place) {
+        if (text) {
+            place = reader(*text);
+        }
+    };
+    read(words.theme, read_theme, look.ground);
+    read(words.size, read_size, look.size);
+    read(words.scale, read_scale, look.scale_percent);
+    read(words.language, read_language, look.language);
+    read(words.units, read_units, look.units);
+    look.is_projector = words.is_projector;
     return look;
 }
 
@@ -204,7 +228,7 @@ SoundRequest sound_request(const Words& words)
 /// Refuses a first word that is no command in better words than the parser has.
 void check_command(const std::vector<std::string>& words)
 {
-    const std::vector<std::string> commands{"list", "trace", "shot", "sound"};
+    const std::vector<std::string> commands{"list", "trace", "shot", "sound", "pictures"};
     if (!words.empty() && !words.front().starts_with('-') &&
         std::ranges::find(commands, words.front()) == commands.end()) {
         throw sim::RequestError("unknown command " + sim::in_quotes(words.front()) +
@@ -226,6 +250,9 @@ Request request_of(const CLI::App& program, const Words& words)
     if (program.got_subcommand("sound")) {
         return sound_request(words);
     }
+    if (program.got_subcommand("pictures")) {
+        return PicturesRequest{*words.file, words.shown_rig};
+    }
     return WindowRequest{appearance(words), words.shown_rig};
 }
 
@@ -239,12 +266,13 @@ Request parse_command_line(const std::vector<std::string>& words)
                      "its window.",
                      "standpipe");
     program.set_version_flag("--version", version_text, "Print the version and exit");
-    add_shown_rig(program, given, "The machine in the window, the mower by default");
+    add_shown_rig(program, given, "The machine in the window, at first the mower");
     add_appearance(program, given);
     add_list(program, given);
     add_trace(program, given);
     add_shot(program, given);
     add_sound(program, given);
+    add_pictures(program, given);
     finish(program);
     try {
         // It takes the last word first.

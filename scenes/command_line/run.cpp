@@ -57,6 +57,7 @@ struct Doer {
         return done;
     }
     int operator()(const ShotRequest& request) const { return screen.take_shot(request); }
+    int operator()(const PicturesRequest& request) const { return screen.take_pictures(request); }
     int operator()(const WindowRequest& request) const { return screen.open_window(request); }
 
 private:

@@ -24,12 +24,18 @@ std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts);
 double read_pace(const std::string& text);
 
 /// Paper or blackboard.
-Appearance::Ground read_theme(const std::string& text);
+Ground read_theme(const std::string& text);
 
-/// WIDTHxHEIGHT in pixels, into an appearance.
-void read_size(const std::string& text, Appearance& look);
+/// WIDTHxHEIGHT in pixels.
+PixelSize read_size(const std::string& text);
 
 /// A scale in per cent, from 100 to 200.
 int read_scale(const std::string& text);
+
+/// The id of a language there is.
+std::string read_language(const std::string& text);
+
+/// si or us.
+UnitSet read_units(const std::string& text);
 
 } // namespace scenes

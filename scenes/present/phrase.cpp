@@ -156,11 +156,19 @@ void choose_decimal_sign(DecimalSign sign)
     age_wording();
 }
 
+DecimalSign chosen_decimal_sign()
+{
+    return speech().sign;
+}
+
 char decimal_sign()
 {
-    const Speech& now = speech();
-    const bool has_own = now.chosen != nullptr && now.sign == DecimalSign::of_language;
-    return has_own ? now.chosen->decimal_sign : '.';
+    return speech().sign == DecimalSign::of_language ? language_decimal_sign() : '.';
+}
+
+char language_decimal_sign()
+{
+    return speech().chosen == nullptr ? '.' : speech().chosen->decimal_sign;
 }
 
 } // namespace scenes

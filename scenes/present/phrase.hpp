@@ -75,6 +75,9 @@ void age_wording();
 enum class DecimalSign { of_language, point };
 /// Whether numbers on the screen have the language's own decimal sign or a point.
 void choose_decimal_sign(DecimalSign sign);
+DecimalSign chosen_decimal_sign();
 char decimal_sign();
+/// The language's own, whatever is chosen.
+char language_decimal_sign();
 
 } // namespace scenes

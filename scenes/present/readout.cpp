@@ -70,6 +70,11 @@ std::string Readout::text(double si) const
     return sign.empty() ? number : number + ' ' + sign;
 }
 
+int head_decimals()
+{
+    return units() == UnitSet::si ? 0 : 2;
+}
+
 std::string unit_sign(std::string_view unit)
 {
     constexpr std::string_view degrees = "deg";

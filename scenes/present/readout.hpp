@@ -39,6 +39,9 @@ Readout readout_of(const sim::Network::Reading& reading);
 /// throws:  std::logic_error when the unit is unknown
 Readout readout_of(std::string_view unit);
 
+/// Heads of fuel are read to a whole millimetre or a hundredth of an inch.
+int head_decimals();
+
 /// A unit as a person reads it.
 std::string unit_sign(std::string_view unit);
 

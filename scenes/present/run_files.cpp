@@ -1,5 +1,6 @@
 #include "scenes/present/run_files.hpp"
 
+#include "scenes/present/own_folders.hpp"
 #include "sim/error.hpp"
 #include "sim/printable.hpp"
 
@@ -15,16 +16,8 @@ namespace fs = std::filesystem;
 
 std::string runs_folder()
 {
-    const char* data = std::getenv("XDG_DATA_HOME");
-    // The specification has relative paths ignored.
-    if (data != nullptr && fs::path(data).is_absolute()) {
-        return (fs::path(data) / "standpipe" / "runs").string();
-    }
-    const char* home = std::getenv("HOME");
-    if (home != nullptr && fs::path(home).is_absolute()) {
-        return (fs::path(home) / ".local" / "share" / "standpipe" / "runs").string();
-    }
-    return "runs";
+    const std::string data = data_folder();
+    return data.empty() ? "runs" : (fs::path(data) / "runs").string();
 }
 
 std::string new_run_path(const std::string& folder, const std::string& rig, std::time_t now)

@@ -8,10 +8,7 @@
 
 namespace scenes {
 
-/// The folder for run sheets of this person: below XDG_DATA_HOME or the home folder's own place for
-/// data; the present folder when neither is known.
-///
-/// source:  XDG Base Directory Specification 0.8
+/// The folder for run sheets of this person; below the present folder when there is no other.
 std::string runs_folder();
 
 /// A path in a folder for a run saved at a time: rig, date, time of day, and a number where that

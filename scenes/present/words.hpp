@@ -29,13 +29,13 @@ inline constexpr Phrase suction = phrase("suction");
 inline constexpr Phrase pump = phrase("pump");
 inline constexpr Phrase gallery = phrase("gallery");
 inline constexpr Phrase inlet_screen = phrase("inlet screen");
-inline constexpr Phrase metering = phrase("metering");
+inline constexpr Phrase metering = phrase("metering|standpipe: short");
 inline constexpr Phrase circuits = phrase("circuits");
 inline constexpr Phrase grade_line = phrase("Grade line, head of fuel");
 inline constexpr Phrase standpipes = phrase("Standpipes, head of fuel");
 inline constexpr Phrase standpipes_short = phrase("Standpipes");
 inline constexpr std::string_view millimetres = "mm";
-inline constexpr Phrase millimetres_of_fuel = phrase("mm of fuel");
+inline constexpr Phrase of_fuel = phrase("{0} of fuel|a unit of head: mm of fuel");
 
 // ---- the line below the drawing
 inline constexpr Phrase float_hint =
@@ -100,8 +100,8 @@ inline constexpr Phrase chart_time = phrase("Charts show the last");
 inline constexpr std::array<std::string_view, 4> spans{"10 s", "1 min", "5 min", "1 h"};
 inline constexpr std::array<double, 4> span_seconds{10.0, 60.0, 300.0, 3600.0};
 inline constexpr Phrase look = phrase("Look|what the screen looks like");
-inline constexpr std::array grounds{phrase("Paper"), phrase("Blackboard")};
-inline constexpr Phrase text_size = phrase("Text size");
+inline constexpr Phrase settings = phrase("Settings");
+inline constexpr Phrase projector_view = phrase("Projector view");
 inline constexpr Phrase show_keys = phrase("Show the keys");
 inline constexpr Phrase healthy_twin = phrase("Healthy twin");
 inline constexpr Phrase shown = phrase("shown|the healthy twin");
@@ -136,6 +136,38 @@ inline constexpr Phrase is_on_chart = phrase("yes|is on the chart");
 inline constexpr Phrase no_such_reading = phrase("No reading has these words.");
 inline constexpr Phrase put_on_chart = phrase("Show or hide");
 
+// ---- settings
+inline constexpr Phrase language = phrase("Language");
+inline constexpr Phrase units = phrase("Units");
+inline constexpr std::array unit_sets{phrase("SI"), phrase("US customary")};
+inline constexpr Phrase ground = phrase("Ground|what the drawing lies on");
+inline constexpr std::array grounds{phrase("Paper"), phrase("Blackboard")};
+inline constexpr Phrase numbers = phrase("Decimal sign");
+inline constexpr Phrase decimal_point = phrase("point");
+inline constexpr Phrase decimal_comma = phrase("comma");
+inline constexpr Phrase text_size = phrase("Text size");
+inline constexpr Phrase reduced_motion = phrase("Reduced motion");
+inline constexpr Phrase on = phrase("on|a switch");
+inline constexpr Phrase off = phrase("off|a switch");
+inline constexpr Phrase sound = phrase("Sound");
+inline constexpr Phrase volume = phrase("Volume");
+inline constexpr Phrase mute = phrase("Mute");
+inline constexpr Phrase captions = phrase("Captions for sounds");
+inline constexpr Phrase projector_shows = phrase("The projector view shows, beside the drawing");
+inline constexpr Phrase projector_grade = phrase("Grade line");
+inline constexpr Phrase projector_standpipes = phrase("Standpipes");
+inline constexpr Phrase projector_charts = phrase("Charts");
+inline constexpr Phrase projector_panel = phrase("Controls and faults");
+inline constexpr Phrase no_language =
+    phrase("The language {0} cannot be had. English stands in for it.");
+inline constexpr Phrase no_machine =
+    phrase("The machine cannot be put on the bench. Another one stands in for it. {0}");
+inline constexpr Phrase no_machines = phrase("There is no machine to put on the bench. {0}");
+inline constexpr Phrase trouble = phrase("Standpipe cannot go on");
+inline constexpr Phrase assets_are = phrase("Machines, fonts and languages are looked for in {0}");
+inline constexpr Phrase leave = phrase("Leave");
+inline constexpr Phrase no_fonts = phrase("Fonts cannot be read: {0}. Others stand in for them.");
+
 // ---- keys
 inline constexpr Phrase key_pause = phrase("pause or go on");
 inline constexpr Phrase key_tick = phrase("step by 1 ms");
@@ -152,6 +184,10 @@ inline constexpr Phrase key_zoom = phrase("enlarge or reduce the drawing");
 inline constexpr Phrase key_pages = phrase("controls, faults, run");
 inline constexpr Phrase key_help = phrase("show these keys");
 inline constexpr Phrase key_ground = phrase("paper or blackboard");
+inline constexpr Phrase key_settings = phrase("settings");
+inline constexpr Phrase key_projector = phrase("projector view, and back");
+inline constexpr Phrase key_clicker = phrase("pause or go on, from a clicker too");
+inline constexpr Phrase key_clicker_step = phrase("pause and step by a frame, from a clicker too");
 inline constexpr Phrase key_text = phrase("larger or smaller text");
 inline constexpr Phrase key_tab = phrase("next or previous control");
 inline constexpr Phrase key_panel = phrase("next panel");

@@ -25,7 +25,7 @@ TEST_SUITE("present")
         // WCAG 2.2, success criteria 1.4.3 (text, 4.5) and 1.4.11 (graphics, 3.0), level AA.
         for (const scenes::Theme& theme : {scenes::paper_theme, scenes::board_theme}) {
             const auto claims = scenes::contrast_claims(theme);
-            REQUIRE(claims.size() > 30);
+            REQUIRE(claims.size() > 45);
             for (const scenes::ContrastClaim& claim : claims) {
                 CAPTURE(std::string(theme.id));
                 CAPTURE(std::string(claim.what));
