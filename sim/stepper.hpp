@@ -18,6 +18,8 @@ public:
     [[nodiscard]] std::span<const double> last() const { return last_; }
     /// The state at a time within the step.
     void at(double time, std::span<double> state) const;
+    /// unit:    bytes of memory beside the object's own
+    [[nodiscard]] std::size_t heap_size() const { return 4 * first_.size() * sizeof(double); }
 
 private:
     friend class Stepper;

@@ -3,6 +3,7 @@
 #include "scenes/bench/bench_scene.hpp"
 #include "scenes/bench/display.hpp"
 #include "scenes/present/words.hpp"
+#include "scenes/view/png.hpp"
 #include "sim/error.hpp"
 #include "sim/file_write.hpp"
 #include "sim/printable.hpp"
@@ -17,9 +18,6 @@
 #include <chrono>
 #include <cmath>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <unistd.h>
 
 namespace scenes {
 namespace {
@@ -68,28 +66,6 @@ private:
     std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
 };
 
-std::string read_whole(const std::string& path)
-{
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-/// The picture as the bytes of a PNG file.
-std::string png_bytes(const sf::Image& picture)
-{
-    const std::filesystem::path file = std::filesystem::temp_directory_path() /
-                                       ("standpipe-shot-" + std::to_string(::getpid()) + ".png");
-    const bool is_saved = picture.saveToFile(file.string());
-    const std::string bytes = is_saved ? read_whole(file.string()) : std::string();
-    std::error_code ignored;
-    std::filesystem::remove(file, ignored);
-    if (bytes.empty()) {
-        throw sim::RequestError("the picture cannot be prepared in " +
-                                sim::in_quotes(file.parent_path().string()));
-    }
-    return bytes;
-}
-
 /// Runs a fresh model up to a time, without a window.
 std::unique_ptr<BenchModel> model_at(const ShotRequest& request)
 {
@@ -133,7 +109,7 @@ int open_window(const WindowRequest& request)
         }
         const float seconds = clock.restart().asSeconds();
         model.advance(static_cast<double>(seconds),
-                      Budget(model.is_replaying() ? replay_budget : model_budget));
+                      Budget(model.is_busy() ? replay_budget : model_budget));
         scene.draw(seconds);
         window.display();
     }

@@ -36,7 +36,8 @@ private:
         std::size_t action;
     };
 
-    void take_time(BenchDesk& desk) const;
+    static void take_time(BenchDesk& desk);
+    static void take_moments(BenchDesk& desk);
     void take_actions(BenchDesk& desk);
     static void take_bench(BenchDesk& desk);
 

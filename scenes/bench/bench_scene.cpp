@@ -2,7 +2,10 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/bench/chart_dialogs.hpp"
+#include "scenes/bench/time_dialogs.hpp"
 #include "scenes/present/part_finder.hpp"
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/number.hpp"
 
@@ -37,7 +40,8 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
       model_(model),
       ui_(window, files, look),
       status_text_(fonts),
-      desk_{model_, view_, ui_, {}, status_text_}
+      time_bar_(fonts),
+      desk_{model_, view_, ui_, {}, status_text_, 720.0F, 340.0F, {}}
 {
     take_machine();
 }
@@ -77,6 +81,14 @@ void BenchScene::handle(const sf::Event& event)
 
 void BenchScene::handle_drawing(const sf::Event& event)
 {
+    if (event.type == sf::Event::MouseMoved) {
+        view_.pointer = {static_cast<float>(event.mouseMove.x),
+                         static_cast<float>(event.mouseMove.y)};
+    } else if (event.type == sf::Event::MouseWheelScrolled && !ui_.has_dialog() &&
+               charts_->has_point(view_.pointer)) {
+        charts_->zoom_time(std::pow(1.25, -static_cast<double>(event.mouseWheelScroll.delta)));
+        return;
+    }
     if (event.type == sf::Event::MouseButtonReleased) {
         drag_from_.reset();
     } else if (event.type == sf::Event::MouseMoved && drag_from_) {
@@ -109,7 +121,10 @@ std::string BenchScene::message() const
     if (model_.is_frozen()) {
         return std::string(words::frozen) + model_.trouble() + view_.notice;
     }
-    if (model_.pace.is_late() && !model_.is_replaying()) {
+    if (!model_.is_at_end() && !model_.is_busy() && view_.notice.empty()) {
+        return std::string(words::in_the_past);
+    }
+    if (model_.pace.is_late() && !model_.is_busy()) {
         const double reached = model_.pace.speed() * model_.pace.reached();
         return std::string(words::late_begin) + fixed_text(reached, reached < 10.0 ? 1 : 0) +
                std::string(words::late_end);
@@ -120,7 +135,11 @@ std::string BenchScene::message() const
 std::string BenchScene::clock() const
 {
     const Pace& pace = model_.pace;
-    std::string text = clock_text(model_.seconds()) + "  ";
+    std::string text = clock_text(model_.seconds());
+    if (!model_.is_at_end()) {
+        text += std::string(words::clock_of) + clock_text(model_.end_seconds());
+    }
+    text += "  ";
     if (pace.is_paused) {
         text += words::paused;
     } else if (pace.chosen() == Pace::real_time) {
@@ -183,16 +202,27 @@ void BenchScene::draw_status(const BenchLayout& layout, const std::string& messa
     window_.draw(status_text_);
 }
 
-void BenchScene::build(const BenchLayout& layout)
+void BenchScene::show_wanted_reading()
+{
+    if (view_.reading_to_show) {
+        charts_->show(*view_.reading_to_show);
+        view_.reading_to_show.reset();
+    }
+}
+
+void BenchScene::build(const BenchLayout& layout, const sf::FloatRect& time_box)
 {
     if (layout.is_compact) {
         show_pages(desk_, layout);
     }
     charts_->show_handles(desk_, layout);
+    time_bar_.show_handle(desk_, time_box);
     if (layout.panel.height > 0.0F) {
         show_panel(desk_, layout);
     }
-    charts_->show_choice(desk_);
+    show_wanted_reading();
+    show_chart_dialogs(desk_, *charts_);
+    show_time_dialogs(desk_);
     show_dialogs(desk_, keys_->lines());
     keys_->take(desk_, *charts_, *drawing_);
 }
@@ -212,13 +242,21 @@ void BenchScene::draw(float seconds)
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
-    const BenchLayout layout = lay_out_bench(size, ui_.look(), view_.page,
-                                             {.status_height = measure_status(message, clock),
-                                              .row_width = widest_row(),
-                                              .chart_lines = charts_->most_lines(),
-                                              .standpipes = model_.run().gauge_count()});
+    const float time_height = TimeBar::height(ui_.look());
+    BenchLayout layout =
+        lay_out_bench(size, ui_.look(), view_.page,
+                      {.status_height = time_height + measure_status(message, clock),
+                       .row_width = widest_row(),
+                       .chart_lines = charts_->most_lines(),
+                       .standpipes = model_.run().gauge_count()});
     desk_.panel_width = layout.panel.width;
-    build(layout);
+    // The rail of time lies above the line of messages.
+    sf::FloatRect time_box = layout.status;
+    time_box.height = time_height;
+    layout.status.top += time_height;
+    layout.status.height -= time_height;
+    desk_.changes.follow(model_.run(), model_.run_number());
+    build(layout, time_box);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
     drawing_->draw(window_, {layout, ui_.look(), model_, view_.shows_twin, flow_seconds_});
@@ -226,6 +264,7 @@ void BenchScene::draw(float seconds)
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();
     charts_->draw(window_, layout, desk_, has_stepped);
+    time_bar_.draw(window_, desk_, time_box);
     draw_status(layout, message, clock);
     ui_.draw();
 }

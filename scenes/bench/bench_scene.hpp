@@ -4,6 +4,7 @@
 #include "scenes/bench/bench_keys.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/bench/time_bar.hpp"
 
 #include <optional>
 
@@ -27,7 +28,8 @@ private:
     void handle_drawing(const sf::Event& event);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
-    void build(const BenchLayout& layout);
+    void build(const BenchLayout& layout, const sf::FloatRect& time_box);
+    void show_wanted_reading();
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
@@ -44,6 +46,7 @@ private:
     BenchView view_;
     Interface ui_;
     Text status_text_;
+    TimeBar time_bar_;
     BenchDesk desk_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;

@@ -119,8 +119,6 @@ inline constexpr std::string_view key_column = "Key";
 inline constexpr std::string_view key_does_column = "What it does";
 inline constexpr std::string_view choose_readings = "Readings of chart ";
 inline constexpr std::string_view chart = "Chart ";
-inline constexpr std::string_view chart_rule =
-    "Up to three of one unit. Another unit begins a new set.";
 inline constexpr std::string_view choose_by_press = "Press to choose what the chart shows.";
 inline constexpr std::string_view search_readings = "Search readings";
 inline constexpr std::string_view search_readings_hint = "Part or reading";
@@ -134,8 +132,6 @@ inline constexpr std::string_view put_on_chart = "Show or hide";
 
 // ---- keys
 inline constexpr std::string_view key_pause = "pause or go on";
-inline constexpr std::string_view key_tick = "step by 1 ms";
-inline constexpr std::string_view key_frame = "step by a frame";
 inline constexpr std::string_view key_slower = "slower";
 inline constexpr std::string_view key_faster = "faster";
 inline constexpr std::string_view key_hold = " (hold it)";
