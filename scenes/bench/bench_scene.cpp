@@ -121,7 +121,7 @@ std::string BenchScene::message() const
     if (model_.is_frozen()) {
         return std::string(words::frozen) + model_.trouble() + view_.notice;
     }
-    if (!model_.is_at_end() && !model_.is_busy() && view_.notice.empty()) {
+    if (!model_.is_at_end() && !model_.is_busy() && view_.notice == hint_of(*rig_)) {
         return std::string(words::in_the_past);
     }
     if (model_.pace.is_late() && !model_.is_busy()) {
@@ -202,6 +202,15 @@ void BenchScene::draw_status(const BenchLayout& layout, const std::string& messa
     window_.draw(status_text_);
 }
 
+void BenchScene::tell_of_branches()
+{
+    const std::size_t count = model_.branches().size();
+    if (count > branch_count_ && model_.active_branch() + 1 == count) {
+        view_.notice = words::branch_begun;
+    }
+    branch_count_ = count;
+}
+
 void BenchScene::show_wanted_reading()
 {
     if (view_.reading_to_show) {
@@ -221,6 +230,7 @@ void BenchScene::build(const BenchLayout& layout, const sf::FloatRect& time_box)
         show_panel(desk_, layout);
     }
     show_wanted_reading();
+    tell_of_branches();
     show_chart_dialogs(desk_, *charts_);
     show_time_dialogs(desk_);
     show_dialogs(desk_, keys_->lines());

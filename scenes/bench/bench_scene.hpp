@@ -30,6 +30,7 @@ private:
     void take_machine();
     void build(const BenchLayout& layout, const sf::FloatRect& time_box);
     void show_wanted_reading();
+    void tell_of_branches();
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
@@ -57,6 +58,7 @@ private:
     float row_width_ = 0.0F;
     float row_scale_ = 0.0F; ///< the text scale it was measured at
     double shown_seconds_ = -1.0;
+    std::size_t branch_count_ = 1;
     double flow_seconds_ = 0.0;
 };
 

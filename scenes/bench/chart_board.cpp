@@ -239,7 +239,6 @@ void ChartBoard::show_plot(BenchDesk& desk, std::size_t chart)
         title(chart) + std::string(words::chart_plot) + std::to_string(chart + 1);
     const Handle plot = handle(
         desk.ui, {.name = name, .value = clock_text(desk.model.seconds()), .box = strip.plot()});
-    tip(desk.ui, words::plot_tip);
     if (plot.is_hovered || plot.is_held) {
         const double time = strip.time_at(desk.view.pointer.x);
         pointed_at_ = std::clamp(time, window_.from, window_.to);

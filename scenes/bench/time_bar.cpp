@@ -2,7 +2,6 @@
 
 #include "scenes/present/readout.hpp"
 #include "scenes/present/time_words.hpp"
-#include "scenes/ui/controls.hpp"
 #include "scenes/ui/handle.hpp"
 #include "scenes/ui/panel.hpp"
 
@@ -55,7 +54,6 @@ void TimeBar::show_handle(BenchDesk& desk, const sf::FloatRect& box)
                          .box = {rail.left - look.px(9.0F), box.top + look.px(3.0F),
                                  rail.width + look.px(18.0F), box.height - look.px(6.0F)},
                          .is_enabled = !desk.model.is_busy()});
-    tip(desk.ui, words::time_bar_tip);
     if (knob.is_held) {
         desk.model.go_to(rail.time_at(desk.view.pointer.x));
     }

@@ -223,9 +223,9 @@ void show_changes(BenchDesk& desk)
     Interface& ui = desk.ui;
     heading(ui, words::changed_first);
     paragraph(ui, words::changes_rule, Tone::soft);
-    const std::array columns{ListColumn{words::reading_column, 1.7F, false},
+    const std::array columns{ListColumn{words::reading_column, 2.1F, false},
                              ListColumn{words::time_column, 1.0F, true},
-                             ListColumn{words::amount_column, 1.4F, true}};
+                             ListColumn{words::amount_column, 1.3F, true}};
     const std::vector<Departure>& changes = desk.changes.list();
     std::size_t row = changes.size();
     for (std::size_t i = 0; i < changes.size(); ++i) {

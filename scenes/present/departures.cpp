@@ -14,8 +14,8 @@ constexpr double interval = static_cast<double>(History::fine_ticks) * sim::tick
 constexpr std::size_t out_count = 5;
 constexpr double mean_seconds = 1.0;
 constexpr double band_of_wander = 4.0;
-/// What a workshop's gauge can be off by. source: common practice, no source
-constexpr double band_of_value = 0.005;
+/// What a gauge of class 1 may be off by. source: EN 837-1, accuracy classes (from memory)
+constexpr double band_of_value = 0.01;
 
 } // namespace
 

@@ -17,7 +17,7 @@ struct Departure {
 /// What changed first: the readings in the order in which they left the twin's band.
 ///
 /// Both runs are compared sample by sample. The band about the twin's reading is what the display
-/// can tell apart, half a percent of what it shows, or four times what the twin's own reading
+/// can tell apart, one percent of what it shows, or four times what the twin's own reading
 /// wanders about its mean of the last second, whichever is widest. Where readings swing with every
 /// turn of the engine, slow gauges are compared, not the swing. A reading has left when it stays
 /// out for a tenth of a second.

@@ -8,8 +8,6 @@ namespace scenes::words {
 
 // ---- time
 inline constexpr std::string_view time_bar = "Time since the start";
-inline constexpr std::string_view time_bar_tip =
-    "Drag to any moment since the start. Arrow keys move by 1 ms, with Ctrl by a second.";
 inline constexpr std::string_view clock_of = " of ";
 inline constexpr std::string_view in_the_past =
     "An earlier moment. Change something here to begin a branch; the run so far is kept.";
@@ -39,6 +37,8 @@ inline constexpr std::string_view switch_branch = "Switch to it";
 inline constexpr std::string_view remove_branch = "Remove it";
 inline constexpr std::string_view branch_removed =
     "The branch is removed; Ctrl + Z brings it back.";
+inline constexpr std::string_view branch_begun =
+    "A new branch begins here; the run so far is kept. V shows the branches.";
 inline constexpr std::string_view branch_rule =
     "Go back in time and change something: that begins a branch, and the old one is kept.";
 inline constexpr std::string_view redo = "Do again";
@@ -64,8 +64,6 @@ inline constexpr std::string_view export_csv = "Numbers (CSV)";
 inline constexpr std::string_view export_png = "Picture (PNG)";
 inline constexpr std::string_view exported_in = "The chart is saved in ";
 inline constexpr std::string_view chart_plot = ", time of chart ";
-inline constexpr std::string_view plot_tip = "Press or drag to see that moment. Turn the wheel to "
-                                             "show more or less time.";
 inline constexpr std::string_view healthy_suffix = ", healthy twin";
 inline constexpr std::string_view seconds_column = "time (s)";
 
