@@ -23,6 +23,9 @@ constexpr double least_span = 0.05;
 constexpr double most_span = 10.0 * 86400.0;
 /// Height of a chart's head, pixels at scale 1.
 constexpr float head_height = 26.0F;
+/// Of an exported picture, in pixels, and its text: fit for a page or a slide.
+const sf::Vector2f picture_size{1280.0F, 640.0F};
+constexpr float picture_scale = 1.5F;
 
 /// The box around all places that the layout gives to charts.
 sf::FloatRect around(const BenchLayout& layout)
@@ -136,9 +139,15 @@ void ChartBoard::follow_time(const BenchDesk& desk)
 void ChartBoard::draw_chart(std::size_t chart, const BenchDesk& desk)
 {
     Sheet& sheet = *sheets_[chart];
-    if (sheet.box.height <= 0.0F) {
-        return;
+    if (sheet.box.height > 0.0F) {
+        write_chart(sheet, chart, desk, desk.ui.look());
+        sheet.picture.take(sheet.box, desk.ui.look().theme.ground, {&sheet.mesh, &sheet.text});
     }
+}
+
+void ChartBoard::write_chart(Sheet& sheet, std::size_t chart, const BenchDesk& desk,
+                             const Look& look)
+{
     const BenchRun& run = desk.model.run();
     const ChartChoice& choice = set_.charts()[chart];
     traces_.clear();
@@ -168,7 +177,7 @@ void ChartBoard::draw_chart(std::size_t chart, const BenchDesk& desk)
     sheet.mesh.clear();
     sheet.text.clear();
     const std::string name = title(chart);
-    sheet.strip.draw(sheet.mesh, sheet.text, desk.ui.look(),
+    sheet.strip.draw(sheet.mesh, sheet.text, look,
                      {.box = sheet.box,
                       .title = name,
                       .from = window_.from,
@@ -177,7 +186,6 @@ void ChartBoard::draw_chart(std::size_t chart, const BenchDesk& desk)
                       .axes = axes_,
                       .traces = traces_,
                       .time_unit = "s"});
-    sheet.picture.take(sheet.box, desk.ui.look().theme.ground, {&sheet.mesh, &sheet.text});
 }
 
 void ChartBoard::draw(sf::RenderTarget& target, const BenchLayout& layout, const BenchDesk& desk,
@@ -217,15 +225,16 @@ void ChartBoard::draw(sf::RenderTarget& target, const BenchLayout& layout, const
 
 std::string ChartBoard::png(std::size_t chart, const BenchDesk& desk)
 {
-    Sheet& sheet = *sheets_[chart];
-    draw_chart(chart, desk);
+    Sheet sheet(fonts_);
+    sheet.box = {0.0F, 0.0F, picture_size.x, picture_size.y};
+    const Look look{desk.ui.look().theme, picture_scale};
+    write_chart(sheet, chart, desk, look);
     sf::RenderTexture texture;
-    if (!texture.create(static_cast<unsigned>(sheet.box.width),
-                        static_cast<unsigned>(sheet.box.height))) {
+    if (!texture.create(static_cast<unsigned>(picture_size.x),
+                        static_cast<unsigned>(picture_size.y))) {
         throw sim::RequestError("a picture of this size cannot be drawn here");
     }
-    texture.clear(to_sfml(desk.ui.look().theme.ground));
-    texture.setView(sf::View(sheet.box));
+    texture.clear(to_sfml(look.theme.ground));
     texture.draw(sheet.mesh);
     texture.draw(sheet.text);
     texture.display();

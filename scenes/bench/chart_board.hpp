@@ -46,7 +46,7 @@ public:
         double to = 60.0;
     };
     [[nodiscard]] const Window& window() const { return window_; }
-    /// A chart as a picture in the size it has in the window.
+    /// A chart as the picture of a page's size, in the bytes of a PNG file.
     ///
     /// throws:  RequestError when it cannot be prepared
     [[nodiscard]] std::string png(std::size_t chart, const BenchDesk& desk);
@@ -81,6 +81,7 @@ private:
     void lay_out(const BenchLayout& layout, const Look& look);
     void follow_time(const BenchDesk& desk);
     void draw_chart(std::size_t chart, const BenchDesk& desk);
+    void write_chart(Sheet& sheet, std::size_t chart, const BenchDesk& desk, const Look& look);
     void show_plot(BenchDesk& desk, std::size_t chart);
     [[nodiscard]] std::string title(std::size_t chart) const;
 

@@ -49,7 +49,7 @@ std::string column_title(const ChartLine& line, std::string_view suffix)
     if (!line.readout.unit.empty()) {
         title += " (" + line.readout.unit + ")";
     }
-    return csv_cell(title);
+    return title;
 }
 
 std::string column_value(const ChartLine& line, float si)
@@ -148,7 +148,7 @@ std::string chart_csv(const ChartChoice& chart, const BenchRun& run, double from
 {
     const SampleStore& store = run.history().store_for(from, to);
     const SampleStore& twin = run.twin_history().store_for(from, to);
-    std::vector<std::string> cells{csv_cell(words::seconds_column)};
+    std::vector<std::string> cells{std::string(words::seconds_column)};
     for (const ChartLine& line : chart.lines) {
         cells.push_back(column_title(line, ""));
         cells.push_back(column_title(line, words::healthy_suffix));
