@@ -154,7 +154,7 @@ int open_window(const WindowRequest& request)
         }
         const float seconds = clock.restart().asSeconds();
         model.advance(static_cast<double>(seconds),
-                      Budget(model.is_replaying() ? replay_budget : model_budget));
+                      Budget(model.is_busy() ? replay_budget : model_budget));
         scene.draw(seconds);
         window.display();
         watch.look(window, settings);

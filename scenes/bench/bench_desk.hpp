@@ -2,11 +2,13 @@
 
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/bench_model.hpp"
+#include "scenes/present/departures.hpp"
 #include "scenes/present/fault_list.hpp"
 #include "scenes/present/settings_keeper.hpp"
 #include "scenes/ui/interface.hpp"
 #include "scenes/view/text.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -38,6 +40,15 @@ struct BenchView {
     bool has_machines_open = false;
     std::vector<MachineEntry> machines; ///< while they are chosen from
     std::size_t machine = 0;
+
+    bool has_ahead_open = false;
+    std::string ahead_to;
+    std::string ahead_trouble;
+    bool has_branches_open = false;
+    std::size_t branch = 0;                     ///< selected in the list
+    std::optional<std::size_t> change;          ///< the reading selected among the changes
+    std::optional<std::size_t> reading_to_show; ///< that some chart is to take up
+
     std::string path; ///< in the dialogs that save and open
     std::string open_trouble;
 
@@ -59,6 +70,7 @@ struct BenchDesk {
     float window_height = 720.0F; ///< pixels; how high lists in dialogs can be
     sf::Vector2f pointer{};       ///< pixels of the window
     float panel_width = 340.0F;   ///< pixels; whether words fit side by side
+    Departures changes{};         ///< what changed first in the run that is shown
 };
 
 } // namespace scenes

@@ -5,8 +5,10 @@
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
 #include "scenes/bench/settings_dialog.hpp"
+#include "scenes/bench/time_dialogs.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/run_files.hpp"
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 
 #include <algorithm>
@@ -58,8 +60,14 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
         lines_.push_back({std::string(key), std::string(does)});
     };
     line(phrase("Space|the key"), words::key_pause);
-    line("\u2192", words::key_tick);
-    line(phrase("Shift + \u2192"), words::key_frame);
+    line("\u2190  \u2192", words::key_back);
+    line(phrase("Shift + \u2190  \u2192"), words::key_frame_back);
+    line("Ctrl + \u2190  \u2192", words::key_second);
+    line(phrase("Page Up, Page Down"), words::key_ten);
+    line(phrase("Ctrl + Home, Ctrl + End"), words::key_ends);
+    line("G", words::key_ahead);
+    line("R", words::key_branches);
+    line("Esc", words::key_stop);
     line(",  .", words::key_pace);
     for (const ActionKey& key : action_keys_) {
         const Action& action = actions[key.action];
@@ -68,17 +76,20 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
              action.release.empty() ? std::string(title) : filled(words::key_hold, {title}));
     }
     line("M", words::key_machine);
-    line("1  2  3", words::key_charts);
+    line(phrase("1 to 6"), words::key_charts);
+    line("+  \u2212", words::key_span);
     line("Z  X", words::key_zoom);
     line(phrase("Home, 0|the keys"), words::key_whole);
     line(phrase("N, Shift + N"), words::key_part);
     line(phrase("Enter|the key"), words::key_frame_part);
     line("V", words::key_shut);
     line("F2  F3  F4", words::key_pages);
+    line("F7", words::key_changes);
     line(phrase("Tab, Shift + Tab"), words::key_tab);
     line("F6", words::key_panel);
     line(phrase("Arrow keys"), words::key_arrows);
     line("Ctrl + Z", words::undo);
+    line(phrase("Ctrl + Shift + Z"), words::redo);
     line("Ctrl + S", words::save);
     line("Ctrl + O", words::open);
     line("Ctrl + +, Ctrl + \u2212", words::key_text);
@@ -95,15 +106,16 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("Ctrl + Q", words::key_quit);
 }
 
-void BenchKeys::take_time(BenchDesk& desk) const
+void BenchKeys::take_time(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
     Pace& pace = desk.model.pace;
     // A presentation clicker sends the page keys.
-    if (ui.take_key(Key::Space) || ui.take_key(Key::PageDown)) {
+    const bool has_clicker = desk.view.is_projector;
+    if (ui.take_key(Key::Space) || (has_clicker && ui.take_key(Key::PageDown))) {
         pace.is_paused = !pace.is_paused;
     }
-    while (ui.take_key(Key::PageUp)) {
+    while (has_clicker && ui.take_key(Key::PageUp)) {
         desk.model.step_frame();
     }
     while (ui.take_key(Key::Right)) {
@@ -112,12 +124,39 @@ void BenchKeys::take_time(BenchDesk& desk) const
     while (ui.take_key(Key::Right, shift)) {
         desk.model.step_frame();
     }
+    take_moments(desk);
+    if (desk.model.is_busy() && ui.take_key(Key::Escape)) {
+        desk.model.cancel_work();
+    }
     if (ui.take_key(Key::Comma)) {
         pace.choose(pace.chosen() == 0 ? 0 : pace.chosen() - 1);
     }
     if (ui.take_key(Key::Period)) {
         pace.choose(pace.chosen() + 1);
     }
+}
+
+void BenchKeys::take_moments(BenchDesk& desk)
+{
+    Interface& ui = desk.ui;
+    BenchModel& model = desk.model;
+    const auto move = [&](Key::Key key, Modifiers modifiers, double seconds) {
+        double by = 0.0;
+        while (ui.take_key(key, modifiers)) {
+            by += seconds;
+        }
+        if (by != 0.0) {
+            model.go_to(model.seconds() + by);
+        }
+    };
+    move(Key::Left, {}, -sim::tick_length);
+    move(Key::Left, shift, -std::max(sim::tick_length, model.pace.speed() / 60.0));
+    move(Key::Left, control, -1.0);
+    move(Key::Right, control, 1.0);
+    move(Key::PageUp, {}, -10.0);
+    move(Key::PageDown, {}, 10.0);
+    move(Key::Home, control, -model.seconds());
+    move(Key::End, control, model.end_seconds() - model.seconds());
 }
 
 void BenchKeys::take_actions(BenchDesk& desk)
@@ -167,7 +206,7 @@ void BenchKeys::take_bench(BenchDesk& desk)
         view.has_keys_open = !view.has_keys_open;
     }
     const std::array pages{std::pair{Key::F2, Page::controls}, std::pair{Key::F3, Page::faults},
-                           std::pair{Key::F4, Page::run}};
+                           std::pair{Key::F4, Page::run}, std::pair{Key::F7, Page::changes}};
     for (const auto& [key, page] : pages) {
         if (ui.take_key(key)) {
             view.page = page;
@@ -208,14 +247,23 @@ void BenchKeys::take_bench(BenchDesk& desk)
     if (ui.take_key(Key::Z, control)) {
         desk.model.undo();
     }
+    if (ui.take_key(Key::Z, control_shift)) {
+        desk.model.redo();
+    }
+    if (ui.take_key(Key::G)) {
+        open_ahead(desk);
+    }
+    if (ui.take_key(Key::R)) {
+        open_branches(desk);
+    }
     if (ui.take_key(Key::S, control)) {
         view.path = new_run_path(runs_folder(), desk.model.rig().id, std::time(nullptr));
         view.has_save_open = true;
     }
-    if (ui.take_key(Key::M) && !desk.model.is_replaying()) {
+    if (ui.take_key(Key::M) && !desk.model.is_busy()) {
         open_machines(desk);
     }
-    if (ui.take_key(Key::O, control) && !desk.model.is_replaying()) {
+    if (ui.take_key(Key::O, control) && !desk.model.is_busy()) {
         view.path.clear();
         view.open_trouble.clear();
         view.has_open_open = true;
@@ -240,11 +288,17 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
     }
     take_bench(desk);
     Interface& ui = desk.ui;
-    const std::array chart_keys{Key::Num1, Key::Num2, Key::Num3};
+    const std::array chart_keys{Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5, Key::Num6};
     for (std::size_t i = 0; i < chart_keys.size(); ++i) {
         if (ui.take_key(chart_keys[i])) {
-            charts.open_choice(i);
+            charts.open_choice(i, desk.model);
         }
+    }
+    if (ui.take_key(Key::Equal) || ui.take_key(Key::Equal, shift) || ui.take_key(Key::Add)) {
+        charts.zoom_time(0.5);
+    }
+    if (ui.take_key(Key::Hyphen) || ui.take_key(Key::Subtract)) {
+        charts.zoom_time(2.0);
     }
     const sf::FloatRect& area = drawing.area();
     const sf::Vector2f middle{area.left + area.width / 2.0F, area.top + area.height / 2.0F};

@@ -39,7 +39,8 @@ private:
         std::string_view shown;
     };
 
-    void take_time(BenchDesk& desk) const;
+    static void take_time(BenchDesk& desk);
+    static void take_moments(BenchDesk& desk);
     void take_actions(BenchDesk& desk);
     static void take_bench(BenchDesk& desk);
 

@@ -86,6 +86,7 @@ void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, P
     case Page::controls:
     case Page::faults:
     case Page::run:
+    case Page::changes:
         layout.panel = body;
         break;
     }

@@ -10,7 +10,7 @@
 namespace scenes {
 
 /// What the bench can show; in a small window one page at a time.
-enum class Page { machine, grade, charts, controls, faults, run };
+enum class Page { machine, grade, charts, controls, faults, run, changes };
 
 /// Where everything on the bench lies, in pixels. A box without height is not shown.
 ///

@@ -2,11 +2,14 @@
 
 #include "scenes/bench/bench_dialogs.hpp"
 #include "scenes/bench/bench_panels.hpp"
+#include "scenes/bench/chart_dialogs.hpp"
 #include "scenes/bench/projector_layout.hpp"
 #include "scenes/bench/settings_dialog.hpp"
+#include "scenes/bench/time_dialogs.hpp"
 #include "scenes/command_line/csv.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/clip.hpp"
 #include "scenes/view/number.hpp"
@@ -126,6 +129,14 @@ void BenchScene::handle(const sf::Event& event)
 
 void BenchScene::handle_drawing(const sf::Event& event)
 {
+    if (event.type == sf::Event::MouseMoved) {
+        desk_.pointer = {static_cast<float>(event.mouseMove.x),
+                         static_cast<float>(event.mouseMove.y)};
+    } else if (event.type == sf::Event::MouseWheelScrolled && !ui_.has_dialog() &&
+               charts_->has_point(desk_.pointer)) {
+        charts_->zoom_time(std::pow(1.25, -static_cast<double>(event.mouseWheelScroll.delta)));
+        return;
+    }
     if (event.type == sf::Event::MouseButtonReleased) {
         drag_from_.reset();
     } else if (event.type == sf::Event::MouseMoved && drag_from_) {
@@ -175,7 +186,10 @@ std::string BenchScene::message() const
     if (model_.is_frozen()) {
         return filled(words::frozen, {model_.trouble(), view_.notice});
     }
-    if (model_.pace.is_late() && !model_.is_replaying()) {
+    if (!model_.is_at_end() && !model_.is_busy() && view_.notice == hint_) {
+        return std::string(words::in_the_past);
+    }
+    if (model_.pace.is_late() && !model_.is_busy()) {
         const double reached = model_.pace.speed() * model_.pace.reached();
         return filled(words::late, {fixed_text(reached, reached < 10.0 ? 1 : 0)});
     }
@@ -185,7 +199,11 @@ std::string BenchScene::message() const
 std::string BenchScene::clock() const
 {
     const Pace& pace = model_.pace;
-    std::string text = clock_text(model_.seconds()) + "  ";
+    std::string text = clock_text(model_.seconds());
+    if (!model_.is_at_end()) {
+        text = filled(words::clock_of, {text, clock_text(model_.end_seconds())});
+    }
+    text += "  ";
     if (pace.is_paused) {
         text += words::paused;
     } else if (pace.chosen() == Pace::real_time) {
@@ -277,7 +295,24 @@ void BenchScene::draw_caption(const BenchLayout& layout)
     window_.draw(caption_text_);
 }
 
-void BenchScene::build(const BenchLayout& layout, float seconds)
+void BenchScene::tell_of_branches()
+{
+    const std::size_t count = model_.branches().size();
+    if (count > branch_count_ && model_.active_branch() + 1 == count) {
+        view_.notice = words::branch_begun;
+    }
+    branch_count_ = count;
+}
+
+void BenchScene::show_wanted_reading()
+{
+    if (view_.reading_to_show) {
+        charts_->show(*view_.reading_to_show);
+        view_.reading_to_show.reset();
+    }
+}
+
+void BenchScene::build(const BenchLayout& layout, const sf::FloatRect& time_box, float seconds)
 {
     if (layout.is_compact) {
         show_pages(desk_, layout);
@@ -286,10 +321,14 @@ void BenchScene::build(const BenchLayout& layout, float seconds)
         hands_->show(desk_, *drawing_, seconds);
     }
     charts_->show_handles(desk_, layout);
+    time_bar_.show_handle(desk_, time_box);
     if (layout.panel.height > 0.0F) {
         show_panel(desk_, layout);
     }
-    charts_->show_choice(desk_);
+    show_wanted_reading();
+    tell_of_branches();
+    show_chart_dialogs(desk_, *charts_);
+    show_time_dialogs(desk_);
     show_dialogs(desk_, keys_->lines());
     keys_->take(desk_, *charts_, *drawing_);
 }
@@ -345,22 +384,28 @@ void BenchScene::draw(float seconds)
     }
     const sf::Vector2f size(window_.getSize());
     desk_.window_height = size.y;
-    desk_.pointer = sf::Vector2f(sf::Mouse::getPosition(window_));
     ui_.begin_frame(seconds);
     const std::string message = this->message();
     const std::string clock = this->clock();
+    const float time_height = TimeBar::height(ui_.look());
     const bool is_hidden = view_.hidden.count(model_.run().machine()) > 0;
-    const BenchNeeds needs{.status_height = measure_status(message, clock),
+    const BenchNeeds needs{.status_height = time_height + measure_status(message, clock),
                            .row_width = widest_row(),
                            .chart_lines = charts_->most_lines(),
                            .standpipes = is_hidden ? 0 : model_.run().gauge_count()};
-    const BenchLayout layout =
+    BenchLayout layout =
         view_.is_projector
             ? lay_out_projector(size, ui_.look(), desk_.settings.now().projector, needs)
             : lay_out_bench(size, ui_.look(), view_.page, needs);
     desk_.panel_width = layout.panel.width;
+    // The rail of time lies above the line of messages.
+    sf::FloatRect time_box = layout.status;
+    time_box.height = time_height;
+    layout.status.top += time_height;
+    layout.status.height -= time_height;
+    desk_.changes.follow(model_.run(), model_.run_number());
     panel_ = layout.panel;
-    build(layout, seconds);
+    build(layout, time_box, seconds);
     const Rgba ground = ui_.look().theme.ground;
     window_.clear(to_sfml(ground));
     drawing_->draw(window_, {.layout = layout,
@@ -380,6 +425,7 @@ void BenchScene::draw(float seconds)
         hands_->draw(window_);
     }
     draw_caption(layout);
+    time_bar_.draw(window_, desk_, time_box);
     draw_status(layout, message, clock);
     ui_.draw();
 }

@@ -7,6 +7,7 @@
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
 
+#include "scenes/bench/time_bar.hpp"
 #include <SFML/System/Clock.hpp>
 
 #include <optional>
@@ -45,7 +46,9 @@ private:
     void take_settings();
     /// Says everything anew after a change of language.
     void take_wording();
-    void build(const BenchLayout& layout, float seconds);
+    void build(const BenchLayout& layout, const sf::FloatRect& time_box, float seconds);
+    void show_wanted_reading();
+    void tell_of_branches();
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
@@ -66,6 +69,7 @@ private:
     Text status_text_;
     Text caption_text_;
     Mesh caption_mesh_;
+    TimeBar time_bar_;
     BenchDesk desk_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
@@ -85,6 +89,7 @@ private:
     float projector_height_ = 0.0F; ///< that the look is made for; 0 outside the projector view
     std::string hint_;              ///< what to try first, in the language of when it was told
     double shown_seconds_ = -1.0;
+    std::size_t branch_count_ = 1;
     double flow_seconds_ = 0.0;
 };
 

@@ -1,6 +1,8 @@
 #include "scenes/bench/bench_panels.hpp"
 
+#include "scenes/bench/time_dialogs.hpp"
 #include "scenes/present/readout.hpp"
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/panel.hpp"
@@ -71,11 +73,8 @@ void show_time(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
     BenchModel& model = desk.model;
-    if (model.is_replaying()) {
-        progress(ui, words::replaying, model.replay_share());
-        if (button(ui, {.name = words::cancel})) {
-            model.cancel_replay();
-        }
+    if (model.is_busy()) {
+        show_long_work(desk);
         return;
     }
     bool& is_paused = model.pace.is_paused;
@@ -97,6 +96,13 @@ void show_time(BenchDesk& desk)
     std::size_t speed = model.pace.chosen();
     if (choice(ui, {.name = words::speed, .options = words::speeds}, speed)) {
         model.pace.choose(speed);
+    }
+    const Row row(ui, {1.0F, 1.0F});
+    if (button(ui, {.name = words::go_ahead, .is_enabled = model.is_ready()})) {
+        open_ahead(desk);
+    }
+    if (button(ui, {.name = words::branches})) {
+        open_branches(desk);
     }
 }
 

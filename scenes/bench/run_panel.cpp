@@ -1,7 +1,9 @@
 #include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/bench_panels.hpp"
 
+#include "scenes/bench/time_dialogs.hpp"
 #include "scenes/present/run_files.hpp"
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/panel.hpp"
@@ -42,6 +44,9 @@ void show_parts(BenchDesk& desk, Page page)
     case Page::run:
         show_run(desk);
         break;
+    case Page::changes:
+        show_changes(desk);
+        break;
     case Page::machine:
     case Page::grade:
     case Page::charts:
@@ -52,19 +57,22 @@ void show_parts(BenchDesk& desk, Page page)
 }
 
 constexpr std::array all_pages{words::page_machine,  words::page_grade,  words::page_charts,
-                               words::page_controls, words::page_faults, words::page_run};
-constexpr std::array panel_pages{words::page_controls, words::page_faults, words::page_run};
+                               words::page_controls, words::page_faults, words::page_run,
+                               words::page_changes};
+constexpr std::array panel_pages{words::page_controls, words::page_faults, words::page_run,
+                                 words::page_changes};
 /// A tall panel shows controls and faults together.
-constexpr std::array tall_pages{words::page_controls, words::page_run};
+constexpr std::array tall_pages{words::page_controls, words::page_run, words::page_changes};
 
 void choose_part(BenchDesk& desk, bool is_tall)
 {
     Page& page = desk.view.page;
     if (is_tall) {
-        std::size_t chosen = page == Page::run ? 1 : 0;
-        choice(desk.ui, {.name = "", .options = translated(tall_pages), .id = words::pages},
-               chosen);
-        page = chosen == 1 ? Page::run : page == Page::run ? Page::controls : page;
+        std::size_t chosen = page == Page::run ? 1 : page == Page::changes ? 2 : 0;
+        if (choice(desk.ui, {.name = "", .options = translated(tall_pages), .id = words::pages},
+                   chosen)) {
+            page = chosen == 0 ? Page::controls : chosen == 1 ? Page::run : Page::changes;
+        }
         return;
     }
     const auto first = static_cast<std::size_t>(Page::controls);
@@ -83,13 +91,19 @@ void show_run(BenchDesk& desk)
     BenchModel& model = desk.model;
     heading(ui, words::machine);
     paragraph(ui, translated(model.rig().title));
-    if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_replaying()})) {
+    if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_busy()})) {
         open_machines(desk);
     }
     rule(ui);
     heading(ui, words::page_run);
-    if (button(ui, {.name = words::undo, .is_enabled = model.can_undo()})) {
-        model.undo();
+    {
+        const Row row(ui, {1.0F, 1.0F});
+        if (button(ui, {.name = words::undo, .is_enabled = model.can_undo()})) {
+            model.undo();
+        }
+        if (button(ui, {.name = words::redo, .is_enabled = model.can_redo()})) {
+            model.redo();
+        }
     }
     {
         const Row row(ui, {1.0F, 1.0F});
@@ -97,16 +111,16 @@ void show_run(BenchDesk& desk)
             desk.view.path = new_run_path(runs_folder(), model.rig().id, std::time(nullptr));
             desk.view.has_save_open = true;
         }
-        if (button(ui, {.name = words::open, .is_enabled = !model.is_replaying()})) {
+        if (button(ui, {.name = words::open, .is_enabled = !model.is_busy()})) {
             desk.view.path.clear();
             desk.view.open_trouble.clear();
             desk.view.has_open_open = true;
         }
     }
-    if (button(ui, {.name = words::begin_running, .is_enabled = !model.is_replaying()})) {
+    if (button(ui, {.name = words::begin_running, .is_enabled = !model.is_busy()})) {
         model.begin_running();
     }
-    if (button(ui, {.name = words::begin_cold, .is_enabled = !model.is_replaying()})) {
+    if (button(ui, {.name = words::begin_cold, .is_enabled = !model.is_busy()})) {
         model.begin_cold();
     }
     rule(ui);
@@ -135,7 +149,8 @@ void show_panel(BenchDesk& desk, const BenchLayout& layout)
     // Where little would be left for it, the part scrolls with all the rest.
     const bool scrolls_alone = layout.panel.height > look.px(430.0F);
     const auto parts = [&] {
-        const bool shows_both = layout.is_tall && desk.view.page != Page::run;
+        const bool shows_both =
+            layout.is_tall && desk.view.page != Page::run && desk.view.page != Page::changes;
         show_parts(desk, shows_both ? Page::controls : desk.view.page);
         if (shows_both) {
             rule(ui);

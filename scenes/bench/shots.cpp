@@ -7,6 +7,7 @@
 #include "scenes/present/settings_keeper.hpp"
 #include "scenes/present/widget_check.hpp"
 #include "scenes/present/words.hpp"
+#include "scenes/view/png.hpp"
 #include "sim/error.hpp"
 #include "sim/file_write.hpp"
 #include "sim/printable.hpp"
@@ -18,12 +19,8 @@
 #include <SFML/System/Err.hpp>
 
 #include <cmath>
-#include <filesystem>
-#include <fstream>
 #include <functional>
 #include <iostream>
-#include <iterator>
-#include <unistd.h>
 
 // Pictures of scenes: one, or all that are looked through before a change is taken.
 
@@ -31,28 +28,6 @@ namespace scenes {
 namespace {
 
 constexpr std::string_view bench_scene = "bench";
-
-std::string read_whole(const std::string& path)
-{
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-/// The picture as the bytes of a PNG file.
-std::string png_bytes(const sf::Image& picture)
-{
-    const std::filesystem::path file = std::filesystem::temp_directory_path() /
-                                       ("standpipe-shot-" + std::to_string(::getpid()) + ".png");
-    const bool is_saved = picture.saveToFile(file.string());
-    const std::string bytes = is_saved ? read_whole(file.string()) : std::string();
-    std::error_code ignored;
-    std::filesystem::remove(file, ignored);
-    if (bytes.empty()) {
-        throw sim::RequestError("the picture cannot be prepared in " +
-                                sim::in_quotes(file.parent_path().string()));
-    }
-    return bytes;
-}
 
 /// A fresh model run up to a time, without a window.
 std::unique_ptr<BenchModel> model_at(std::shared_ptr<const sim::Rig> rig,
@@ -121,10 +96,10 @@ void add_motifs(std::vector<Motif>& motifs, const std::string& name, const Appea
 {
     const std::vector<std::pair<std::string, Page>> pages{
         {"machine", Page::machine},   {"grade", Page::grade},   {"charts", Page::charts},
-        {"controls", Page::controls}, {"faults", Page::faults}, {"run", Page::run}};
+        {"controls", Page::controls}, {"faults", Page::faults}, {"run", Page::run},
+        {"changes", Page::changes}};
     for (const auto& [title, page] : pages) {
-        const bool is_in_panel =
-            page == Page::controls || page == Page::faults || page == Page::run;
+        const bool is_in_panel = page >= Page::controls;
         if (has_pages || is_in_panel) {
             motifs.push_back(
                 {name + "-" + title, look, [page = page](BenchView& view) { view.page = page; }});

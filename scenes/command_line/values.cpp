@@ -92,7 +92,7 @@ double read_pace(const std::string& text)
     return pace;
 }
 
-Appearance::Ground read_theme(const std::string& text)
+Ground read_theme(const std::string& text)
 {
     if (text == "paper") {
         return Ground::paper;

@@ -150,4 +150,10 @@ std::string clock_text(double seconds)
     return minutes + ":" + two_figures(part(100, 60)) + decimal_sign() + two_figures(part(1, 100));
 }
 
+std::string whole_clock_text(double seconds)
+{
+    const std::string text = clock_text(seconds);
+    return text.substr(0, text.rfind(decimal_sign()));
+}
+
 } // namespace scenes

@@ -34,7 +34,6 @@ inline constexpr Phrase circuits = phrase("circuits");
 inline constexpr Phrase grade_line = phrase("Grade line, head of fuel");
 inline constexpr Phrase standpipes = phrase("Standpipes, head of fuel");
 inline constexpr Phrase standpipes_short = phrase("Standpipes");
-inline constexpr std::string_view millimetres = "mm";
 inline constexpr Phrase of_fuel = phrase("{0} of fuel|a unit of head: mm of fuel");
 
 // ---- the line below the drawing
@@ -123,8 +122,6 @@ inline constexpr Phrase key_column = phrase("Key");
 inline constexpr Phrase key_does_column = phrase("What it does");
 inline constexpr Phrase choose_readings = phrase("Readings of chart {0}");
 inline constexpr Phrase chart = phrase("Chart {0}");
-inline constexpr Phrase chart_rule =
-    phrase("Up to three of one unit. Another unit begins a new set.");
 inline constexpr Phrase choose_by_press = phrase("Press to choose what the chart shows.");
 inline constexpr Phrase search_readings = phrase("Search readings");
 inline constexpr Phrase search_readings_hint = phrase("Part or reading");
@@ -170,8 +167,6 @@ inline constexpr Phrase no_fonts = phrase("Fonts cannot be read: {0}. Others sta
 
 // ---- keys
 inline constexpr Phrase key_pause = phrase("pause or go on");
-inline constexpr Phrase key_tick = phrase("step by 1 ms");
-inline constexpr Phrase key_frame = phrase("step by a frame");
 inline constexpr Phrase key_pace = phrase("slower, faster");
 inline constexpr Phrase key_hold = phrase("{0} (hold it)");
 inline constexpr Phrase key_charts = phrase("choose the readings of a chart");
@@ -186,8 +181,9 @@ inline constexpr Phrase key_help = phrase("show these keys");
 inline constexpr Phrase key_ground = phrase("paper or blackboard");
 inline constexpr Phrase key_settings = phrase("settings");
 inline constexpr Phrase key_projector = phrase("projector view, and back");
-inline constexpr Phrase key_clicker = phrase("pause or go on, from a clicker too");
-inline constexpr Phrase key_clicker_step = phrase("pause and step by a frame, from a clicker too");
+inline constexpr Phrase key_clicker = phrase("in the projector view: pause or go on (clicker)");
+inline constexpr Phrase key_clicker_step =
+    phrase("in the projector view: pause and step by a frame (clicker)");
 inline constexpr Phrase key_text = phrase("larger or smaller text");
 inline constexpr Phrase key_tab = phrase("next or previous control");
 inline constexpr Phrase key_panel = phrase("next panel");
