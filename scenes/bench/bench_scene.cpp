@@ -49,6 +49,7 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
       ui_(window, files, look_of(settings.now(), 0.0F)),
       status_text_(fonts),
       caption_text_(fonts),
+      time_bar_(fonts),
       desk_{model_, view_, settings, ui_, {}, status_text_}
 {
     view_.is_projector = is_projector;
@@ -414,8 +415,8 @@ void BenchScene::draw(float seconds)
                              .shows_twin = view_.shows_twin,
                              .seconds = flow_seconds_,
                              .frame_seconds = seconds,
-                             .reduces_motion = desk_.settings.now().is_motion_reduced,
-                             .is_open = !view_.is_shut && !is_hidden});
+                             .is_open = !view_.is_shut && !is_hidden,
+                             .reduces_motion = desk_.settings.now().is_motion_reduced});
     // A step of a paused machine shows at once.
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();

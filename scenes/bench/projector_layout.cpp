@@ -40,7 +40,7 @@ BenchLayout lay_out_projector(sf::Vector2f window, const Look& look, const Proje
         body.width -= panel + gap;
         layout.panel = {body.left + body.width + gap, body.top, panel, body.height};
     }
-    if (parts.grade) {
+    if (parts.grade && needs.standpipes > 0) {
         layout.grade =
             cut(body, std::clamp(0.24F * window.y, look.px(110.0F), look.px(240.0F)), true, 0.0F);
     }
@@ -55,7 +55,7 @@ BenchLayout lay_out_projector(sf::Vector2f window, const Look& look, const Proje
                                 std::round(step - gap), row.height};
         }
     }
-    if (parts.standpipes) {
+    if (parts.standpipes && needs.standpipes > 0) {
         const auto count = static_cast<float>(needs.standpipes);
         const float width = std::round(std::min(look.px(86.0F) * count, 0.4F * body.width));
         body.width -= width + gap;
