@@ -99,7 +99,6 @@ HandBoard::HandBoard(const sim::Rig& rig) : hands_(hands_of(rig))
 
 void HandBoard::set(BenchDesk& desk, const std::string& control, double to, bool is_drag)
 {
-    using Gesture = BenchModel::Gesture;
     if (to != at(desk, control)) {
         desk.model.post(sim::SetControl{control, to},
                         is_drag && has_posted_ ? Gesture::continues : Gesture::begins);

@@ -56,7 +56,6 @@ bool fits_half(const BenchDesk& desk, std::string_view title)
 void command_slider(BenchDesk& desk, const Slider& spec, const std::string& id, double value,
                     const std::function<sim::Command(double)>& command)
 {
-    using Gesture = BenchModel::Gesture;
     const bool has_moved = slider(desk.ui, spec, value);
     const bool is_dragged = is_held(desk.ui);
     std::string& dragged = desk.view.dragged;
