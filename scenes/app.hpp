@@ -1,18 +1,31 @@
 #pragma once
 
+#include "scenes/present/settings.hpp"
+
 #include <optional>
 #include <string>
 
 namespace scenes {
 
-/// What a window or a picture looks like.
+struct PixelSize {
+    unsigned width = 1280;
+    unsigned height = 720;
+    bool operator==(const PixelSize&) const = default;
+};
+
+/// What a window or a picture is asked to look like; the rest is as the person's settings have it,
+/// or for a picture as for somebody without any.
 struct Appearance {
-    enum class Ground { paper, blackboard };
-    Ground ground = Ground::paper;
-    unsigned width_px = 1280;
-    unsigned height_px = 720;
-    int scale_percent = 100;
+    std::optional<Ground> ground = {};
+    std::optional<PixelSize> size = {};
+    std::optional<int> scale_percent = {};
+    std::optional<std::string> language = {}; ///< of those there are
+    std::optional<UnitSet> units = {};
+    bool is_projector = false; ///< in the projector view
     bool operator==(const Appearance&) const = default;
+
+    /// Puts what was asked for into settings.
+    void apply(Settings& settings) const;
 };
 
 /// Opens the program's window.
@@ -30,7 +43,16 @@ struct ShotRequest {
     std::optional<std::string> sheet; ///< the run sheet's file; the rig's default run when absent
     double at_seconds = 30.0;
     Appearance appearance;
-    std::string picture; ///< the PNG file to write
+    std::string picture;              ///< the PNG file to write
+    std::optional<std::string> part;  ///< of the drawing, shown large
+    std::optional<std::string> boxes; ///< a CSV file for where the drawing's words stand
+    bool is_shut = false;             ///< the machine from outside
+};
+
+/// Takes the reference pictures of all scenes.
+struct PicturesRequest {
+    std::string folder;
+    std::optional<std::string> rig; ///< of this machine only
 };
 
 /// Shows the bench until the person closes it; gives the program's exit code.
@@ -43,5 +65,12 @@ int open_window(const WindowRequest& request);
 /// throws:  RequestError for an unknown scene or rig, no display or a file that cannot be written;
 ///          AssetError when an asset or the run sheet is wrong
 int take_shot(const ShotRequest& request);
+
+/// Writes the reference pictures into a folder and says on standard output what in them is cut off
+/// or lies on something else; gives the program's exit code, 1 when there is any such thing.
+///
+/// throws:  RequestError for an unknown rig, no display or a folder that cannot be written;
+///          AssetError when an asset is wrong
+int take_pictures(const PicturesRequest& request);
 
 } // namespace scenes

@@ -18,6 +18,11 @@ public:
     [[nodiscard]] double end() const { return start_ + points_[3].back(); }
     [[nodiscard]] double turns() const { return turns_[3]; }
     [[nodiscard]] std::span<const double> last() const;
+    /// unit:    bytes of memory beside the object's own
+    [[nodiscard]] std::size_t heap_size() const
+    {
+        return (origin_state_.size() + 4 * points_[0].size()) * sizeof(double);
+    }
     /// The last turn that begins no later than a time, which is after its start.
     [[nodiscard]] double turn_at(double time) const;
     [[nodiscard]] double time_of(double turn) const;
@@ -64,6 +69,18 @@ public:
               double& turns, double limit);
     /// Whatever comes next does not begin where the last leap ended.
     void forget() { has_pattern_ = false; }
+
+    /// The steps by which the next leap would take its turns; none when it would learn its own.
+    [[nodiscard]] std::vector<double> pattern() const
+    {
+        return has_pattern_ ? map_.pattern() : std::vector<double>();
+    }
+    /// Goes on with a pattern; with none the next leap learns its own.
+    void set_pattern(const std::vector<double>& pattern)
+    {
+        map_.set_pattern(pattern);
+        has_pattern_ = !pattern.empty();
+    }
 
     [[nodiscard]] const Work& work() const { return map_.work(); }
 

@@ -148,15 +148,49 @@ void Simulator::settle(Tick at)
     const double fuel = audited(state_, &StateInfo::fuel);
     const double air = audited(state_, &StateInfo::air);
     const auto due = std::ranges::upper_bound(pending_, at, {}, &TimedCommand::at);
-    for (auto command = pending_.begin(); command != due; ++command) {
-        std::visit([&](const auto& what) { apply(what, state_); }, command->command);
-    }
+    apply_all({pending_.begin(), due}, state_);
     done_.insert(done_.end(), pending_.begin(), due);
     pending_.erase(pending_.begin(), due);
     refresh();
     fuel_account_ += audited(state_, &StateInfo::fuel) - fuel;
     air_account_ += audited(state_, &StateInfo::air) - air;
     trajectory_.begin(time, state_);
+}
+
+MachineMoment Simulator::keep() const
+{
+    MachineMoment moment(trajectory_.keep());
+    moment.now_ = now_;
+    moment.done_count_ = done_.size();
+    moment.fuel_account_ = fuel_account_;
+    moment.air_account_ = air_account_;
+    return moment;
+}
+
+void Simulator::restore(const MachineMoment& moment)
+{
+    done_.insert(done_.end(), pending_.begin(), pending_.end());
+    const auto first_later =
+        done_.begin() + static_cast<std::ptrdiff_t>(std::min(moment.done_count_, done_.size()));
+    pending_.assign(first_later, done_.end());
+    done_.erase(first_later, done_.end());
+    std::ranges::transform(rig_->controls, control_values_.begin(), &Control::start);
+    settings_.clear();
+    std::ranges::fill(severities_, 0.0);
+    // What commands do to the state is in the moment already; this one is thrown away.
+    apply_all(done_, state_);
+    refresh();
+    trajectory_.restore(moment.way_);
+    now_ = moment.now_;
+    fuel_account_ = moment.fuel_account_;
+    air_account_ = moment.air_account_;
+}
+
+void Simulator::apply_all(std::span<const TimedCommand> commands, std::span<double> state)
+{
+    for (const TimedCommand& command : commands) {
+        std::visit([&](const auto& what) { apply(what, state); }, command.command);
+    }
 }
 
 void Simulator::apply(const SetControl& command, std::span<double> /*state*/)

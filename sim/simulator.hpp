@@ -11,6 +11,26 @@ struct Weather {
     Temperature temperature{293.15};
 };
 
+/// Where a machine stands in its run, small enough to be kept by the thousand.
+///
+/// What was done up to it is no part of it: the machine it was kept from knows that.
+class MachineMoment {
+public:
+    [[nodiscard]] Tick at() const { return now_; }
+    /// unit:    bytes of memory, the object's own included
+    [[nodiscard]] std::size_t size() const { return sizeof(MachineMoment) + way_.heap_size(); }
+
+private:
+    friend class Simulator;
+    explicit MachineMoment(Trajectory::Moment way) : way_(std::move(way)) {}
+
+    Trajectory::Moment way_;
+    Tick now_ = 0;
+    std::size_t done_count_ = 0;
+    double fuel_account_ = 0.0;
+    double air_account_ = 0.0;
+};
+
 /// A machine that runs: the front door of `sim`.
 ///
 /// Load a rig, post commands at ticks, advance, read. Strides are as long as the equations allow
@@ -40,6 +60,16 @@ public:
     ///
     /// throws:  NumericsError when the equations cannot be carried on
     void advance(Tick to);
+
+    /// Where the machine stands now.
+    [[nodiscard]] MachineMoment keep() const;
+    /// Goes back, or on again, to a moment of this machine's own run. Commands of later ticks are
+    /// posted again, so that going on from there repeats the run bit for bit.
+    ///
+    /// valid:   commands up to the moment are those that had been done when it was kept
+    void restore(const MachineMoment& moment);
+    /// Takes back the commands that are posted but not done yet.
+    void clear_pending() { pending_.clear(); }
 
     /// Names and units of all readings; the simulator's own audit comes last.
     [[nodiscard]] const std::vector<Network::Reading>& readings() const { return readings_; }
@@ -80,6 +110,7 @@ public:
 
 private:
     void settle(Tick at);
+    void apply_all(std::span<const TimedCommand> commands, std::span<double> state);
     void apply(const SetControl& command, std::span<double> state);
     void apply(const Do& command, std::span<double> state);
     void apply(const SetFault& command, std::span<double> state);

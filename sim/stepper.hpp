@@ -22,6 +22,8 @@ public:
     void at(double time, std::span<double> state) const;
     /// One of its states at a time within the step.
     [[nodiscard]] double at(double time, std::size_t state) const;
+    /// unit:    bytes of memory beside the object's own
+    [[nodiscard]] std::size_t heap_size() const { return 4 * first_.size() * sizeof(double); }
 
 private:
     friend class Stepper;

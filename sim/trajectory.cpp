@@ -62,6 +62,30 @@ Work Trajectory::work() const
     return sum;
 }
 
+Trajectory::Moment Trajectory::keep() const
+{
+    return {.step = step_,
+            .leap = has_leapt_ ? std::optional(leap_) : std::nullopt,
+            .pattern = leaper_.pattern(),
+            .pace = pace_,
+            .pace_before = pace_before_,
+            .may_leap = may_leap_};
+}
+
+void Trajectory::restore(const Moment& moment)
+{
+    allow_leaps(moment.may_leap);
+    step_ = moment.step;
+    has_leapt_ = moment.leap.has_value();
+    if (moment.leap) {
+        leap_ = *moment.leap;
+    }
+    leaper_.set_pattern(moment.pattern);
+    pace_ = moment.pace;
+    pace_before_ = moment.pace_before;
+    view_origin_ = never;
+}
+
 void Trajectory::reach(Network& network, double time)
 {
     while (end() < time - same_time) {

@@ -33,6 +33,12 @@ public:
 
     [[nodiscard]] Work work() const;
 
+    /// All of a trajectory that outlives a stride: going on from it repeats the strides bit for
+    /// bit.
+    struct Moment;
+    [[nodiscard]] Moment keep() const;
+    void restore(const Moment& moment);
+
 private:
     void stride(Network& network, double limit);
     /// Both go on from `state_`, the state at top dead centre, if the crank has just stood there.
@@ -63,6 +69,21 @@ private:
     Step view_; ///< the step of a turn within a leap that was last looked at
     double view_origin_ = -1.0;
     double view_length_ = 0.0;
+};
+
+struct Trajectory::Moment {
+    Step step;
+    std::optional<Leap> leap;    ///< when the last stride was one
+    std::vector<double> pattern; ///< of the leaper
+    Pace pace;
+    Pace pace_before;
+    bool may_leap = false;
+
+    /// unit:    bytes of memory beside the object's own
+    [[nodiscard]] std::size_t heap_size() const
+    {
+        return step.heap_size() + (leap ? leap->heap_size() : 0) + pattern.size() * sizeof(double);
+    }
 };
 
 } // namespace sim

@@ -23,6 +23,10 @@ public:
     /// slow.
     std::optional<double> apply(Network& network, std::span<double> state);
 
+    /// The pattern learnt: angles of its steps. Another map that is given it takes the same turns.
+    [[nodiscard]] const std::vector<double>& pattern() const { return angles_; }
+    void set_pattern(std::vector<double> pattern) { angles_ = std::move(pattern); }
+
     [[nodiscard]] const Work& work() const { return stepper_.work(); }
 
 private:

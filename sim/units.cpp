@@ -16,14 +16,15 @@ namespace {
 constexpr double turn = 2.0 * std::numbers::pi;
 constexpr double inch = 25.4e-3;
 constexpr double us_gallon = 231.0 * inch * inch * inch;
-constexpr double pound_force = 0.45359237 * 9.80665;
+constexpr double pound = 0.45359237;
+constexpr double pound_force = pound * 9.80665;
 
 using enum Dimension;
 
 /// Every unit that is read or shown, those of a dimension in the order in which people are told.
 ///
 /// source:  BIPM, SI Brochure, 9th ed. 2019; A. Thompson, B. Taylor, NIST SP 811, 2008, app. B for
-///          inch, US gallon, psi, conventional water and mercury columns, horsepower
+///          inch, US gallon, pound, psi, conventional water and mercury columns, horsepower
 constexpr auto units = std::to_array<Unit>({
     {"", ratio},
     {"%", ratio, 1e-2},
@@ -37,6 +38,7 @@ constexpr auto units = std::to_array<Unit>({
     {"m", length},
     {"um", length, 1e-6},
     {"in", length, inch},
+    {"ft", length, 12.0 * inch},
 
     {"mm2", area, 1e-6},
     {"cm2", area, 1e-4},
@@ -66,6 +68,7 @@ constexpr auto units = std::to_array<Unit>({
     {"L/h", volume_flow, 1e-3 / 3600.0},
     {"L/min", volume_flow, 1e-3 / 60.0},
     {"m3/s", volume_flow},
+    {"fl oz/min", volume_flow, us_gallon / 128.0 / 60.0},
 
     {"g/min", mass_flow, 1e-3 / 60.0},
     {"g/s", mass_flow, 1e-3},
@@ -73,6 +76,7 @@ constexpr auto units = std::to_array<Unit>({
     {"g/h", mass_flow, 1e-3 / 3600.0},
     {"kg/h", mass_flow, 1.0 / 3600.0},
     {"kg/s", mass_flow},
+    {"lb/h", mass_flow, pound / 3600.0},
 
     {"kg/m3", density},
     {"g/mL", density, 1e3},
@@ -88,6 +92,7 @@ constexpr auto units = std::to_array<Unit>({
     {"mN m", torque, 1e-3},
     {"J", torque},
     {"kJ", torque, 1e3},
+    {"lbf ft", torque, 12.0 * inch* pound_force},
 
     {"W", power},
     {"kW", power, 1e3},

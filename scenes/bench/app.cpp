@@ -2,6 +2,9 @@
 
 #include "scenes/bench/bench_scene.hpp"
 #include "scenes/bench/display.hpp"
+#include "scenes/bench/faces.hpp"
+#include "scenes/bench/trouble_window.hpp"
+#include "scenes/present/settings_keeper.hpp"
 #include "scenes/present/words.hpp"
 #include "sim/error.hpp"
 #include "sim/file_write.hpp"
@@ -15,43 +18,16 @@
 #include <SFML/System/Err.hpp>
 
 #include <chrono>
-#include <cmath>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <unistd.h>
 
 namespace scenes {
 namespace {
 
-constexpr const char* first_rig = "mower";
-constexpr std::string_view bench_scene = "bench";
 /// What of a frame the model may take, s; drawing needs most of the rest. A replay, for which a
 /// person waits, may take more and cost some frames.
 constexpr double model_budget = 0.005;
 constexpr double replay_budget = 0.03;
 constexpr unsigned frames_per_second = 60;
-
-Look look_of(const Appearance& appearance)
-{
-    const bool is_paper = appearance.ground == Appearance::Ground::paper;
-    return {is_paper ? paper_theme : board_theme,
-            static_cast<float>(appearance.scale_percent) / 100.0F};
-}
-
-/// The fonts, or a complaint that there are none.
-struct Faces {
-    FontFiles files = find_font_files(std::filesystem::path(sim::assets_folder()) / "fonts");
-    Fonts fonts{files};
-
-    Faces()
-    {
-        if (!fonts.is_usable()) {
-            throw sim::RequestError("not one font can be read in " +
-                                    sim::in_quotes(sim::assets_folder() + "/fonts"));
-        }
-    }
-};
 
 /// Says no when the model's share of a frame is used up.
 class Budget {
@@ -68,63 +44,108 @@ private:
     std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
 };
 
-std::string read_whole(const std::string& path)
+/// This person's settings, and what the command line wants of this window only.
+SettingsKeeper settings_for(const WindowRequest& request)
 {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
+    const std::string path = settings_path();
+    SettingsKeeper settings(path, load_settings(path, usual_settings()));
+    settings.override_with([&](Settings& changed) {
+        request.appearance.apply(changed);
+        changed.machine = request.rig.value_or(changed.machine);
+    });
+    return settings;
 }
 
-/// The picture as the bytes of a PNG file.
-std::string png_bytes(const sf::Image& picture)
+/// The machine to begin with. One that was asked for must be there; for the one of last time
+/// another may stand in; null when there is none at all.
+std::shared_ptr<const sim::Rig> machine_for(const WindowRequest& request, SettingsKeeper& settings)
 {
-    const std::filesystem::path file = std::filesystem::temp_directory_path() /
-                                       ("standpipe-shot-" + std::to_string(::getpid()) + ".png");
-    const bool is_saved = picture.saveToFile(file.string());
-    const std::string bytes = is_saved ? read_whole(file.string()) : std::string();
-    std::error_code ignored;
-    std::filesystem::remove(file, ignored);
-    if (bytes.empty()) {
-        throw sim::RequestError("the picture cannot be prepared in " +
-                                sim::in_quotes(file.parent_path().string()));
+    std::vector<std::string> ids{settings.now().machine};
+    std::string trouble;
+    try {
+        const std::vector<std::string> all = sim::rig_ids();
+        ids.insert(ids.end(), all.begin(), request.rig ? all.begin() : all.end());
+    } catch (const std::runtime_error& error) { // the folder is not there
+        trouble = error.what();
     }
-    return bytes;
+    for (const std::string& id : ids) {
+        try {
+            auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));
+            settings.override_with([&](Settings& changed) { changed.machine = id; });
+            if (!trouble.empty()) {
+                settings.without().push_back({words::no_machine, trouble});
+            }
+            return rig;
+        } catch (const std::runtime_error& error) { // not there, or its file is wrong
+            trouble = trouble.empty() ? error.what() : trouble;
+        }
+    }
+    if (request.rig) {
+        throw sim::RequestError(trouble);
+    }
+    settings.without().push_back({words::no_machines, trouble});
+    return nullptr;
 }
 
-/// Runs a fresh model up to a time, without a window.
-std::unique_ptr<BenchModel> model_at(const ShotRequest& request)
+/// Where the window comes to lie: where it lay last time, else in the middle, as far as that is on
+/// the screen.
+WindowPlace place_on_screen(const Settings& settings, bool has_place)
 {
-    const std::string id = request.rig     ? *request.rig
-                           : request.sheet ? sim::rig_of_run_sheet(*request.sheet)
-                                           : first_rig;
-    auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));
-    const sim::RunSheet sheet =
-        request.sheet ? sim::load_run_sheet(*request.sheet, *rig) : rig->default_sheet;
-    auto model = std::make_unique<BenchModel>(std::move(rig));
-    model->begin(sheet, std::llround(request.at_seconds / sim::tick_length));
-    model->finish_replay();
-    if (model->is_frozen()) {
-        throw sim::NumericsError(model->trouble());
+    const sf::VideoMode screen = sf::VideoMode::getDesktopMode();
+    WindowPlace place = settings.window.value_or(WindowPlace{});
+    if (!has_place) {
+        place.left = (static_cast<int>(screen.width) - static_cast<int>(place.width)) / 2;
+        place.top = (static_cast<int>(screen.height) - static_cast<int>(place.height)) / 2;
     }
-    model->pace.is_paused = true;
-    return model;
+    return fitted(place, screen.width, screen.height);
 }
+
+/// Notes where a person puts the window.
+class PlaceWatch {
+public:
+    void look(const sf::RenderWindow& window, SettingsKeeper& settings)
+    {
+        const sf::Vector2i corner = window.getPosition();
+        const sf::Vector2u size = window.getSize();
+        const WindowPlace now{corner.x, corner.y, size.x, size.y};
+        if (frames_ < frames_to_settle) {
+            ++frames_; // the window manager may still move it
+        } else if (!(now == known_)) {
+            settings.change([&](Settings& changed) { changed.window = now; });
+        }
+        known_ = now;
+    }
+
+private:
+    static constexpr int frames_to_settle = 30;
+    int frames_ = 0;
+    WindowPlace known_;
+};
 
 } // namespace
 
 int open_window(const WindowRequest& request)
 {
-    const auto rig =
-        std::make_shared<const sim::Rig>(sim::load_rig(request.rig.value_or(first_rig)));
     require_display();
-    BenchModel model(rig);
-    model.begin_running(); // the replay goes on while the window already shows how far it is
-    const Faces faces;
-    const Appearance& appearance = request.appearance;
-    sf::RenderWindow window(sf::VideoMode(appearance.width_px, appearance.height_px),
-                            std::string(words::program), sf::Style::Default,
-                            sf::ContextSettings(0, 0, 0));
+    SettingsKeeper settings = settings_for(request);
+    const auto machine = machine_for(request, settings);
+    if (machine == nullptr) {
+        return show_trouble(settings, frames_per_second);
+    }
+    BenchModel model(machine);
+    model.begin_running();    // the replay goes on while the window already shows how far it is
+    sf::err().rdbuf(nullptr); // our own line says what is wrong
+    const Faces faces(settings);
+    const bool has_place = settings.now().window && !request.appearance.size;
+    const WindowPlace place = place_on_screen(settings.now(), has_place);
+    sf::RenderWindow window(sf::VideoMode(place.width, place.height), std::string(words::program),
+                            sf::Style::Default, sf::ContextSettings(0, 0, 0));
+    window.setPosition({place.left, place.top}); // else it may come to lie half off the screen
     window.setFramerateLimit(frames_per_second);
-    BenchScene scene(window, faces.files, faces.fonts, model, look_of(appearance));
+    BenchScene scene(window, faces.files, faces.fonts, model, settings,
+                     request.appearance.is_projector);
+    scene.open_sound();
+    PlaceWatch watch;
     sf::Clock clock;
     while (!scene.wants_to_quit()) {
         sf::Event event{};
@@ -133,39 +154,13 @@ int open_window(const WindowRequest& request)
         }
         const float seconds = clock.restart().asSeconds();
         model.advance(static_cast<double>(seconds),
-                      Budget(model.is_replaying() ? replay_budget : model_budget));
+                      Budget(model.is_busy() ? replay_budget : model_budget));
         scene.draw(seconds);
         window.display();
+        watch.look(window, settings);
+        settings.tend(static_cast<double>(seconds));
     }
-    return 0;
-}
-
-int take_shot(const ShotRequest& request)
-{
-    if (request.scene != bench_scene) {
-        throw sim::RequestError("there is no scene " + sim::in_quotes(request.scene) +
-                                sim::choices_hint(request.scene, {std::string(bench_scene)}));
-    }
-    require_display();
-    const std::unique_ptr<BenchModel> model = model_at(request);
-    sf::err().rdbuf(nullptr); // our own line says what is wrong
-    const Faces faces;
-    const Appearance& appearance = request.appearance;
-    sf::RenderWindow window(sf::VideoMode(appearance.width_px, appearance.height_px),
-                            std::string(words::program), sf::Style::None,
-                            sf::ContextSettings(0, 0, 0));
-    BenchScene scene(window, faces.files, faces.fonts, *model, look_of(appearance));
-    // The panels learn how high their contents are in the first frame.
-    constexpr int frames = 3;
-    for (int i = 0; i < frames; ++i) {
-        scene.draw(0.0F);
-    }
-    sf::Texture picture;
-    if (!picture.create(appearance.width_px, appearance.height_px)) {
-        throw sim::RequestError("a picture of this size cannot be drawn here");
-    }
-    picture.update(window);
-    sim::atomic_write(request.picture, png_bytes(picture.copyToImage()));
+    settings.save();
     return 0;
 }
 

@@ -1,6 +1,7 @@
 #include "scenes/bench/bench_dialogs.hpp"
 
 #include "scenes/bench/bench_machines.hpp"
+#include "scenes/bench/settings_dialog.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
@@ -25,11 +26,11 @@ float list_height(const BenchDesk& desk, float others)
 
 void show_keys(BenchDesk& desk, std::span<const KeyLine> keys)
 {
-    const Dialog dialog{desk.ui, {.name = words::keys, .width = 520.0F}, desk.view.has_keys_open};
+    const Dialog dialog{desk.ui, {.name = words::keys, .width = 640.0F}, desk.view.has_keys_open};
     if (!dialog) {
         return;
     }
-    const std::array columns{ListColumn{words::key_column, 1.4F, false},
+    const std::array columns{ListColumn{words::key_column, 1.2F, false},
                              ListColumn{words::key_does_column, 2.6F, false}};
     std::size_t none = keys.size();
     list(desk.ui,
@@ -68,7 +69,7 @@ void open_run(BenchDesk& desk)
 {
     try {
         desk.model.open(desk.view.path);
-        desk.view.notice = std::string(words::opened) + short_path(desk.view.path);
+        desk.view.notice = filled(words::opened, {short_path(desk.view.path)});
         desk.view.has_open_open = false;
     } catch (const std::runtime_error& error) { // the file's own troubles
         desk.view.open_trouble = error.what();
@@ -121,6 +122,8 @@ void show_dialogs(BenchDesk& desk, std::span<const KeyLine> keys)
 {
     if (desk.view.has_keys_open) {
         show_keys(desk, keys);
+    } else if (desk.view.has_settings_open) {
+        show_settings(desk);
     } else if (desk.view.has_save_open) {
         show_save(desk);
     } else if (desk.view.has_open_open) {
@@ -135,7 +138,7 @@ void save_run(BenchDesk& desk, const std::string& path)
     try {
         make_folder_for(path);
         desk.model.save(path);
-        desk.view.notice = std::string(words::saved_in) + short_path(path);
+        desk.view.notice = filled(words::saved_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
         desk.view.notice = error.what();
     }
@@ -147,9 +150,9 @@ void keep_frozen_run(BenchDesk& desk)
     try {
         make_folder_for(path);
         desk.model.save(path);
-        desk.view.notice = std::string(words::kept_in) + short_path(path);
+        desk.view.notice = filled(words::kept_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
-        desk.view.notice = std::string(words::not_kept) + error.what();
+        desk.view.notice = filled(words::not_kept, {error.what()});
     }
 }
 

@@ -22,6 +22,8 @@ class BenchKeys {
 public:
     explicit BenchKeys(const std::vector<Action>& actions);
 
+    /// Writes the lines of the key map in the chosen language.
+    void name_lines(const std::vector<Action>& actions);
     [[nodiscard]] std::span<const KeyLine> lines() const { return lines_; }
 
     /// Does what the keys of this frame say that no widget used.
@@ -34,9 +36,11 @@ private:
     struct ActionKey {
         sf::Keyboard::Key key;
         std::size_t action;
+        std::string_view shown;
     };
 
-    void take_time(BenchDesk& desk) const;
+    static void take_time(BenchDesk& desk);
+    static void take_moments(BenchDesk& desk);
     void take_actions(BenchDesk& desk);
     static void take_bench(BenchDesk& desk);
 

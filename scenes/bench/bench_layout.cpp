@@ -20,20 +20,23 @@ bool is_small(sf::Vector2f window, const Look& look)
 float panel_width(sf::Vector2f window, const Look& look, float row_width)
 {
     constexpr float frame_and_scroll_bar = 44.0F;
-    const float usual = look.px(std::clamp(0.27F * window.x / look.scale, 300.0F, 340.0F));
+    const float usual = look.px(std::clamp(0.25F * window.x / look.scale, 290.0F, 340.0F));
     const float wanted = row_width + look.px(frame_and_scroll_bar);
-    return std::round(std::max(usual, std::min(wanted, 0.42F * window.x)));
+    return std::round(std::max(usual, std::min(wanted, 0.26F * window.x)));
 }
 
 /// Splits the place of drawing and standpipes.
 void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& look,
                    std::size_t standpipes)
 {
-    // Where it is narrow, two standpipes are left.
+    if (standpipes == 0) {
+        layout.section = box;
+        return;
+    }
+    // As wide as their scales' figures ask for; where it is narrow, two are left.
     const auto count = static_cast<float>(standpipes);
-    const float least = look.px(box.width > look.px(count * 140.0F) ? count * 78.0F : 2.0F * 78.0F);
-    const float pipes =
-        std::clamp(std::round(box.width * 0.38F), least, std::max(least, look.px(count * 90.0F)));
+    const float step = look.px(std::clamp(0.065F * box.width / look.scale, 64.0F, 86.0F));
+    const float pipes = std::round(step * (box.width > count * step * 2.6F ? count : 2.0F));
     layout.section = {box.left, box.top, box.width - pipes - look.whole(10.0F), box.height};
     layout.standpipes = {box.left + box.width - pipes, box.top, pipes, box.height};
 }
@@ -73,7 +76,9 @@ void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, P
         break;
     case Page::grade:
         share_machine(layout, body, look, needs.standpipes);
-        layout.grade = std::exchange(layout.section, {});
+        if (needs.standpipes > 0) {
+            layout.grade = std::exchange(layout.section, {});
+        }
         break;
     case Page::charts:
         share_charts(layout, body, look);
@@ -81,6 +86,7 @@ void lay_out_pages(BenchLayout& layout, sf::Vector2f window, const Look& look, P
     case Page::controls:
     case Page::faults:
     case Page::run:
+    case Page::changes:
         layout.panel = body;
         break;
     }
@@ -96,10 +102,13 @@ void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look,
     const float width = layout.panel.left - 2.0F * gap;
     layout.status = {gap, window.y - gap - needs.status_height, width, needs.status_height};
     const float room = layout.status.top - gap;
-    const float grade = std::round(std::clamp(room * 0.22F, look.px(120.0F), look.px(220.0F)));
+    const float grade =
+        needs.standpipes == 0
+            ? 0.0F
+            : std::round(std::clamp(room * 0.18F, look.px(116.0F), look.px(200.0F)));
     const float legend = look.px(20.0F) * static_cast<float>(needs.chart_lines);
     const float charts =
-        std::round(std::clamp(room * 0.25F, look.px(96.0F) + legend, look.px(260.0F)));
+        std::round(std::clamp(room * 0.22F, look.px(84.0F) + legend, look.px(280.0F)));
     layout.grade = {gap, gap, width, grade};
     const float top = layout.grade.top + grade;
     const float charts_top = layout.status.top - gap - charts;

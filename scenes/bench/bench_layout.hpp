@@ -10,7 +10,7 @@
 namespace scenes {
 
 /// What the bench can show; in a small window one page at a time.
-enum class Page { machine, grade, charts, controls, faults, run };
+enum class Page { machine, grade, charts, controls, faults, run, changes };
 
 /// Where everything on the bench lies, in pixels. A box without height is not shown.
 ///
@@ -34,7 +34,7 @@ struct BenchNeeds {
     float status_height = 0.0F;  ///< pixels that the line of messages takes
     float row_width = 0.0F;      ///< pixels of the widest row of words in the panel
     std::size_t chart_lines = 1; ///< the most lines any chart has
-    std::size_t standpipes = 4;
+    std::size_t standpipes = 4;  ///< none: neither they nor the grade line are shown
 };
 
 BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page,

@@ -59,16 +59,17 @@ void show_machines(BenchDesk& desk)
     }
     const std::array columns{ListColumn{words::machines, 1.0F, false}};
     const Look& look = desk.ui.look();
-    const ListAction action =
-        list(desk.ui,
-             {.name = words::machines,
-              .columns = columns,
-              .row_count = view.machines.size(),
-              .cell = [&](std::size_t row, std::size_t) { return view.machines[row].title; },
-              .height =
-                  std::clamp(desk.window_height - look.px(280.0F), look.px(70.0F), look.px(160.0F)),
-              .has_head = false},
-             view.machine);
+    const ListAction action = list(
+        desk.ui,
+        {.name = words::machines,
+         .columns = columns,
+         .row_count = view.machines.size(),
+         .cell = [&](std::size_t row,
+                     std::size_t) { return std::string(translated(view.machines[row].title)); },
+         .height =
+             std::clamp(desk.window_height - look.px(280.0F), look.px(70.0F), look.px(160.0F)),
+         .has_head = false},
+        view.machine);
     if (!view.open_trouble.empty()) {
         paragraph(desk.ui, view.open_trouble, Tone::warning);
     }

@@ -2,8 +2,13 @@
 
 #include "scenes/bench/bench_desk.hpp"
 #include "scenes/bench/bench_keys.hpp"
+#include "scenes/bench/bench_sound.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
+#include "scenes/bench/hand_board.hpp"
+
+#include "scenes/bench/time_bar.hpp"
+#include <SFML/System/Clock.hpp>
 
 #include <optional>
 
@@ -13,13 +18,23 @@ namespace scenes {
 class BenchScene {
 public:
     BenchScene(sf::RenderWindow& window, const FontFiles& files, const Fonts& fonts,
-               BenchModel& model, const Look& look);
+               BenchModel& model, SettingsKeeper& settings, bool is_projector = false);
 
+    /// Lets the engine be heard from now on; without a loudspeaker it says so, once.
+    void open_sound();
     void handle(const sf::Event& event);
     /// Shows the bench as it is now.
     ///
     /// unit: seconds since the last frame
     void draw(float seconds);
+    /// Shows a part of the drawing large, at once, or the whole without a name; cut open or shut.
+    ///
+    /// throws:  RequestError when the drawing has no such part
+    void show_drawing(std::string_view part, bool is_shut);
+    /// Where the drawing and its words stand, as CSV: what, text, left, top, width, height.
+    [[nodiscard]] std::string boxes() const;
+    /// What is chosen to be seen, to be changed before a picture is taken.
+    [[nodiscard]] BenchView& view() { return view_; }
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 
@@ -27,7 +42,13 @@ private:
     void handle_drawing(const sf::Event& event);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
-    void build(const BenchLayout& layout);
+    /// Applies settings that have changed, and says what the program does without.
+    void take_settings();
+    /// Says everything anew after a change of language.
+    void take_wording();
+    void build(const BenchLayout& layout, const sf::FloatRect& time_box, float seconds);
+    void show_wanted_reading();
+    void tell_of_branches();
     [[nodiscard]] std::string message() const;
     [[nodiscard]] std::string clock() const;
     /// Breaks the message into lines and gives the height of the line of messages.
@@ -37,6 +58,8 @@ private:
     void draw_status(const BenchLayout& layout, const std::string& message,
                      const std::string& clock);
     [[nodiscard]] TextStyle status_style() const;
+    /// Words for what is heard, at the foot of the drawing.
+    void draw_caption(const BenchLayout& layout);
 
     sf::RenderWindow& window_;
     const Fonts& fonts_;
@@ -44,16 +67,29 @@ private:
     BenchView view_;
     Interface ui_;
     Text status_text_;
+    Text caption_text_;
+    Mesh caption_mesh_;
+    TimeBar time_bar_;
     BenchDesk desk_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
+    std::optional<HandBoard> hands_;
     std::optional<ChartBoard> charts_;
     std::optional<BenchKeys> keys_;
     std::optional<sf::Vector2f> drag_from_;
+    BenchSound sound_;
+    sf::Clock press_clock_; ///< since the last press on the drawing
+    sf::Vector2f press_at_;
+    sf::FloatRect panel_; ///< as last laid out
     bool was_frozen_ = false;
     float row_width_ = 0.0F;
-    float row_scale_ = 0.0F; ///< the text scale it was measured at
+    float row_scale_ = 0.0F;        ///< the text scale it was measured at
+    int wording_age_ = 0;           ///< of the key map and the measured words
+    int settings_age_ = -1;         ///< of the settings that are applied
+    float projector_height_ = 0.0F; ///< that the look is made for; 0 outside the projector view
+    std::string hint_;              ///< what to try first, in the language of when it was told
     double shown_seconds_ = -1.0;
+    std::size_t branch_count_ = 1;
     double flow_seconds_ = 0.0;
 };
 

@@ -1,134 +1,192 @@
 #include "scenes/bench/chart_board.hpp"
 
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
-#include "scenes/ui/dialog.hpp"
 #include "scenes/ui/handle.hpp"
-#include "scenes/ui/list.hpp"
 #include "scenes/ui/panel.hpp"
+#include "scenes/view/png.hpp"
+#include "sim/error.hpp"
+
+#include <SFML/Graphics/RenderTexture.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
+#include <utility>
 
 namespace scenes {
 namespace {
 
-constexpr std::size_t lines_allowed = 3;
 /// Frames between two charts drawn anew: each is 20 times a second at 60 frames.
 constexpr std::size_t frames_per_chart = 2;
+constexpr double least_span = 0.05;
+constexpr double most_span = 10.0 * 86400.0;
+/// Height of a chart's head, pixels at scale 1.
+constexpr float head_height = 26.0F;
+/// Of an exported picture, in pixels, and its text: fit for a page or a slide.
+const sf::Vector2f picture_size{1280.0F, 640.0F};
+constexpr float picture_scale = 1.5F;
 
-using ChartSet = std::array<std::array<std::string_view, 3>, 3>;
-/// What the charts show at first: the first set of which a machine has the last reading.
-constexpr std::array chart_sets{
-    ChartSet{{{"engine.speed"}, {"bowl.level", "needle.lift"}, {"main_jet.flow", "idle_jet.flow"}}},
-    ChartSet{{{"engine.speed"},
-              {"suction_hose.liquid", "gallery.liquid", "metering.liquid"},
-              {"high_circuit.flow", "low_circuit.flow"}}}};
-
-bool has_set(const std::vector<sim::Network::Reading>& readings, const ChartSet& set)
+/// The box around all places that the layout gives to charts.
+sf::FloatRect around(const BenchLayout& layout)
 {
-    return std::ranges::find(readings, set.back()[1], &sim::Network::Reading::name) !=
-           readings.end();
+    const sf::FloatRect& first = layout.charts.front();
+    sf::Vector2f end;
+    for (const sf::FloatRect& box : layout.charts) {
+        end = {std::max(end.x, box.left + box.width), std::max(end.y, box.top + box.height)};
+    }
+    return {first.left, first.top, end.x - first.left, end.y - first.top};
 }
 
 } // namespace
 
 ChartBoard::ChartBoard(const Fonts& fonts, const BenchModel& model)
-    : texts_(charts_.size(), Text(fonts)), order_(model.run().values().size())
+    : fonts_(fonts), set_(model.run().machine())
 {
-    const auto& readings = model.run().machine().readings();
-    const auto* const found_set = std::ranges::find_if(
-        chart_sets, [&](const ChartSet& set) { return has_set(readings, set); });
-    const ChartSet& set = found_set == chart_sets.end() ? chart_sets.front() : *found_set;
-    for (std::size_t i = 0; i < charts_.size(); ++i) {
-        for (const std::string_view name : set[i]) {
-            const auto found = std::ranges::find(readings, name, &sim::Network::Reading::name);
-            if (found != readings.end()) {
-                add(model, i, static_cast<std::size_t>(found - readings.begin()));
-            }
-        }
-    }
+    choosing_.order.resize(model.run().values().size());
 }
 
 std::size_t ChartBoard::most_lines() const
 {
-    std::size_t most = 0;
-    for (const Chart& chart : charts_) {
+    std::size_t most = 1;
+    for (const ChartChoice& chart : set_.charts()) {
         most = std::max(most, chart.lines.size());
     }
     return most;
 }
 
-bool ChartBoard::is_shown(std::size_t chart, std::size_t reading) const
+void ChartBoard::refresh()
 {
-    const auto& lines = charts_[chart].lines;
-    return std::ranges::find(lines, reading, &Line::reading) != lines.end();
+    sheets_.clear();
+    is_stale_ = true;
 }
 
-void ChartBoard::add(const BenchModel& model, std::size_t chart, std::size_t reading)
+void ChartBoard::show(std::size_t reading)
 {
-    const sim::Network::Reading& info = model.run().machine().readings()[reading];
-    Chart& target = charts_[chart];
-    Line line{reading, reading_title(info.name), readout_of(info)};
-    const bool is_new_set =
-        !target.lines.empty() && target.lines.front().readout.unit != line.readout.unit;
-    if (is_new_set || target.lines.size() == lines_allowed) {
-        target.lines.clear();
-    }
-    target.lines.push_back(std::move(line));
-    target.title = target.lines.size() == 1 ? capitalised(target.lines.front().title)
-                                            : std::string(words::chart) + std::to_string(chart + 1);
-    target.strip = StripChart(); // the old axis means nothing to the new lines
+    set_.show(reading);
+    refresh();
 }
 
-void ChartBoard::toggle_reading(const BenchModel& model, std::size_t reading)
+void ChartBoard::zoom_time(double factor)
 {
-    Chart& chart = charts_[choosing_];
-    if (!is_shown(choosing_, reading)) {
-        add(model, choosing_, reading);
-    } else if (chart.lines.size() > 1) {
-        std::erase_if(chart.lines, [=](const Line& line) { return line.reading == reading; });
-        const Line last = chart.lines.back();
-        chart.lines.pop_back();
-        add(model, choosing_, last.reading);
-    }
-    boxes_ = {}; // all anew
+    span_ = std::clamp(span_ * factor, least_span, most_span);
+    is_stale_ = true;
 }
 
-void ChartBoard::take(std::size_t index, const BenchLayout& layout, const BenchDesk& desk)
+bool ChartBoard::has_point(sf::Vector2f at) const
 {
-    const BenchRun& run = desk.model.run();
-    const Look& look = desk.ui.look();
-    Chart& chart = charts_[index];
-    if (layout.charts[index].height <= 0.0F) {
-        return;
+    return area_.contains(at);
+}
+
+std::string ChartBoard::title(std::size_t chart) const
+{
+    const ChartChoice& choice = set_.charts()[chart];
+    return choice.lines.size() == 1 ? capitalised(choice.lines.front().title)
+                                    : filled(words::chart, {std::to_string(chart + 1)});
+}
+
+void ChartBoard::lay_out(const BenchLayout& layout, const Look& look)
+{
+    area_ = around(layout);
+    const float gap = look.whole(8.0F);
+    const auto across = static_cast<std::size_t>((area_.width + gap) / (look.px(196.0F) + gap));
+    const auto down = static_cast<std::size_t>((area_.height + gap) / (look.px(116.0F) + gap));
+    const std::size_t columns_fit = std::max<std::size_t>(1, across);
+    room_ = columns_fit * std::max<std::size_t>(1, down);
+    const std::size_t count = std::min(set_.charts().size(), room_);
+    // As wide as they can be, but no flatter than they must.
+    const bool is_column = area_.width < look.px(750.0F) && down >= count;
+    const std::size_t columns = is_column              ? 1
+                                : count <= columns_fit ? count
+                                                       : std::min(columns_fit, (count + 1) / 2);
+    const std::size_t rows = (count + columns - 1) / columns;
+    while (sheets_.size() < set_.charts().size()) {
+        sheets_.push_back(std::make_unique<Sheet>(fonts_));
     }
-    const double span = words::span_seconds[desk.view.span];
-    traces_.clear();
-    for (const Line& line : chart.lines) {
-        const Series& twin = run.twin_history().series(line.reading, span);
-        traces_.push_back({.name = line.title,
-                           .run = &run.history().series(line.reading, span),
-                           .twin = desk.view.shows_twin ? &twin : nullptr,
-                           .scale = 1.0 / line.readout.factor,
-                           .offset = -line.readout.offset / line.readout.factor,
-                           .decimals = line.readout.decimals});
+    for (std::size_t i = 0; i < sheets_.size(); ++i) {
+        const auto column = static_cast<float>(i % columns);
+        const auto row = static_cast<float>(i / columns);
+        const float width =
+            (area_.width - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+        const float height =
+            (area_.height - gap * static_cast<float>(rows - 1)) / static_cast<float>(rows);
+        sf::FloatRect box{std::round(area_.left + column * (width + gap)),
+                          std::round(area_.top + row * (height + gap)), std::round(width),
+                          std::round(height)};
+        box = i < count ? box : sf::FloatRect();
+        is_stale_ = is_stale_ || box != sheets_[i]->box;
+        sheets_[i]->box = box;
+    }
+}
+
+void ChartBoard::follow_time(const BenchDesk& desk)
+{
+    if (chosen_span_ != desk.view.span) {
+        chosen_span_ = desk.view.span;
+        span_ = words::span_seconds[chosen_span_];
+        is_stale_ = true;
     }
     const double now = desk.model.seconds();
-    chart.mesh.clear();
-    texts_[index].clear();
-    chart.strip.draw(chart.mesh, texts_[index], look,
-                     {.box = layout.charts[index],
-                      .title = chart.title,
-                      .unit = chart.lines.front().readout.unit,
-                      .from = std::max(0.0, now - span),
-                      .to = std::max(now, span),
-                      .cursor = {},
-                      .range = {},
-                      .least_span = chart.lines.front().readout.least_span,
+    const double end = std::max(desk.model.end_seconds(), span_);
+    if (desk.model.is_at_end()) {
+        window_.to = end;
+    } else if (now > window_.to || now < window_.to - span_ || window_.to > end) {
+        window_.to = std::clamp(now + span_ / 2.0, span_, end);
+    }
+    window_.from = std::max(0.0, window_.to - span_);
+}
+
+void ChartBoard::draw_chart(std::size_t chart, const BenchDesk& desk)
+{
+    Sheet& sheet = *sheets_[chart];
+    if (sheet.box.height > 0.0F) {
+        write_chart(sheet, chart, desk, desk.ui.look());
+        sheet.picture.take(sheet.box, desk.ui.look().theme.ground, {&sheet.mesh, &sheet.text});
+    }
+}
+
+void ChartBoard::write_chart(Sheet& sheet, std::size_t chart, const BenchDesk& desk,
+                             const Look& look)
+{
+    const BenchRun& run = desk.model.run();
+    const ChartChoice& choice = set_.charts()[chart];
+    traces_.clear();
+    for (const ChartLine& line : choice.lines) {
+        traces_.push_back({.name = line.title,
+                           .run = run.history().series(line.reading, window_.from, window_.to),
+                           .twin = {},
+                           .scale = 1.0 / line.readout.factor,
+                           .offset = -line.readout.offset / line.readout.factor,
+                           .decimals = line.readout.decimals,
+                           .axis = line.axis});
+        if (desk.view.shows_twin) {
+            traces_.back().twin = run.twin_history().series(line.reading, window_.from, window_.to);
+        }
+    }
+    axes_.clear();
+    for (std::size_t i = 0; i < ChartChoice::most_units; ++i) {
+        if (const Readout* readout = choice.axis(i)) {
+            axes_.push_back(
+                {.unit = readout->sign, .range = {}, .least_span = readout->least_span});
+        }
+    }
+    std::optional<double> cursor = pointed_at_;
+    if (!cursor && !desk.model.is_at_end()) {
+        cursor = desk.model.seconds();
+    }
+    sheet.mesh.clear();
+    sheet.text.clear();
+    const std::string name = title(chart);
+    sheet.strip.draw(sheet.mesh, sheet.text, look,
+                     {.box = sheet.box,
+                      .title = name,
+                      .from = window_.from,
+                      .to = window_.to,
+                      .cursor = cursor,
+                      .axes = axes_,
                       .traces = traces_,
                       .time_unit = "s"});
-    chart.picture.take(layout.charts[index], look.theme.ground, {&chart.mesh, &texts_[index]});
 }
 
 void ChartBoard::draw(sf::RenderTarget& target, const BenchLayout& layout, const BenchDesk& desk,
@@ -137,134 +195,115 @@ void ChartBoard::draw(sf::RenderTarget& target, const BenchLayout& layout, const
     if (layout.charts.front().height <= 0.0F) {
         return;
     }
+    lay_out(layout, desk.ui.look());
+    follow_time(desk);
     const std::string_view theme = desk.ui.look().theme.id;
-    const bool has_changed = layout.charts != boxes_ || theme != theme_id_;
-    if (has_changed || is_complete) {
-        boxes_ = layout.charts;
-        theme_id_ = theme;
-        for (std::size_t i = 0; i < charts_.size(); ++i) {
-            take(i, layout, desk);
+    if (wording_age_ != wording_age()) {
+        wording_age_ = wording_age();
+        set_.name_again();
+        is_stale_ = true;
+    }
+    is_complete =
+        is_complete || is_stale_ || theme != theme_id_ || pointed_at_ != drawn_pointed_at_;
+    theme_id_ = theme;
+    drawn_pointed_at_ = pointed_at_;
+    is_stale_ = false;
+    if (is_complete) {
+        for (std::size_t i = 0; i < sheets_.size(); ++i) {
+            draw_chart(i, desk);
         }
     } else if (++frame_ % frames_per_chart == 0) {
-        take(next_, layout, desk);
-        next_ = (next_ + 1) % charts_.size();
+        next_ = (next_ + 1) % sheets_.size();
+        draw_chart(next_, desk);
     }
-    for (std::size_t i = 0; i < charts_.size(); ++i) {
-        if (layout.charts[i].height <= 0.0F) {
+    for (const auto& sheet : sheets_) {
+        if (sheet->box.height <= 0.0F) {
             continue;
         }
-        if (charts_[i].picture.is_usable()) {
-            charts_[i].picture.show(target);
+        if (sheet->picture.is_usable()) {
+            sheet->picture.show(target);
         } else {
-            target.draw(charts_[i].mesh);
-            target.draw(texts_[i]);
+            target.draw(sheet->mesh);
+            target.draw(sheet->text);
+        }
+    }
+}
+
+std::string ChartBoard::png(std::size_t chart, const BenchDesk& desk)
+{
+    Sheet sheet(fonts_);
+    sheet.box = {0.0F, 0.0F, picture_size.x, picture_size.y};
+    const Look look{desk.ui.look().theme, picture_scale};
+    write_chart(sheet, chart, desk, look);
+    sf::RenderTexture texture;
+    if (!texture.create(static_cast<unsigned>(picture_size.x),
+                        static_cast<unsigned>(picture_size.y))) {
+        throw sim::RequestError("a picture of this size cannot be drawn here");
+    }
+    texture.clear(to_sfml(look.theme.ground));
+    texture.draw(sheet.mesh);
+    texture.draw(sheet.text);
+    texture.display();
+    return png_bytes(texture.getTexture().copyToImage());
+}
+
+void ChartBoard::show_plot(BenchDesk& desk, std::size_t chart)
+{
+    const StripChart& strip = sheets_[chart]->strip;
+    const std::string name = filled(words::chart_plot, {title(chart), std::to_string(chart + 1)});
+    const Handle plot = handle(
+        desk.ui, {.name = name, .value = clock_text(desk.model.seconds()), .box = strip.plot()});
+    if (plot.is_hovered || plot.is_held) {
+        const double time = strip.time_at(desk.pointer.x);
+        pointed_at_ = std::clamp(time, window_.from, window_.to);
+        if (plot.is_held) {
+            desk.model.go_to(*pointed_at_);
         }
     }
 }
 
 void ChartBoard::show_handles(BenchDesk& desk, const BenchLayout& layout)
 {
-    if (layout.charts.front().height <= 0.0F) {
+    pointed_at_.reset();
+    if (layout.charts.front().height <= 0.0F || sheets_.empty()) {
         return;
     }
-    const sf::FloatRect& first = layout.charts.front();
-    sf::Vector2f end;
-    for (const sf::FloatRect& box : layout.charts) {
-        end = {std::max(end.x, box.left + box.width), std::max(end.y, box.top + box.height)};
-    }
-    const Overlay overlay(desk.ui, words::page_charts,
-                          {first.left, first.top, end.x - first.left, end.y - first.top});
-    for (std::size_t i = 0; i < charts_.size(); ++i) {
-        if (layout.charts[i].height <= 0.0F) {
+    const Overlay overlay(desk.ui, words::page_charts, around(layout));
+    for (std::size_t i = 0; i < std::min(sheets_.size(), set_.charts().size()); ++i) {
+        const sf::FloatRect& box = sheets_[i]->box;
+        if (box.height <= 0.0F) {
             continue;
         }
-        const std::string name = std::string(words::chart) + std::to_string(i + 1);
+        const std::string name = filled(words::chart, {std::to_string(i + 1)});
+        const std::string shown = title(i);
         const Handle head =
-            handle(desk.ui, {.name = name, .value = charts_[i].title, .box = layout.charts[i]});
+            handle(desk.ui, {.name = name,
+                             .value = shown,
+                             .box = {box.left, box.top, box.width,
+                                     std::min(box.height, desk.ui.look().whole(head_height))}});
         tip(desk.ui, words::choose_by_press);
         if (head.is_pressed) {
-            open_choice(i);
+            open_choice(i, desk.model);
         }
+        show_plot(desk, i);
     }
 }
 
-void ChartBoard::open_choice(std::size_t chart)
+void ChartBoard::open_choice(std::size_t chart, const BenchModel& model)
 {
-    is_choosing_ = true;
-    choosing_ = chart;
-    search_.clear();
-    selected_ = charts_[chart].lines.front().reading;
-    // Those that are shown come first; the order holds while the dialog is open.
-    std::iota(order_.begin(), order_.end(), std::size_t{0});
-    std::ranges::stable_partition(
-        order_, [this, chart](std::size_t reading) { return is_shown(chart, reading); });
-}
-
-void ChartBoard::show_readings(BenchDesk& desk)
-{
-    const auto& readings = desk.model.run().machine().readings();
-    std::vector<std::size_t> rows;
-    std::size_t row = readings.size();
-    for (const std::size_t i : order_) {
-        if (reading_title(readings[i].name).find(search_) != std::string::npos) {
-            row = i == selected_ ? rows.size() : row;
-            rows.push_back(i);
-        }
-    }
-    const std::array columns{ListColumn{words::reading_column, 3.0F, false},
-                             ListColumn{words::unit_column, 1.0F, false},
-                             ListColumn{words::on_chart_column, 1.0F, false}};
-    const auto cell = [&](std::size_t at, std::size_t column) -> std::string {
-        const sim::Network::Reading& reading = readings[rows[at]];
-        switch (column) {
-        case 0:
-            return reading_title(reading.name);
-        case 1:
-            return reading.unit;
-        default:
-            return is_shown(choosing_, rows[at]) ? std::string(words::is_on_chart) : "";
-        }
-    };
-    const ListAction action =
-        list(desk.ui,
-             {.name = words::readings,
-              .columns = columns,
-              .row_count = rows.size(),
-              .cell = cell,
-              .height = std::clamp(desk.window_height - desk.ui.look().px(300.0F),
-                                   desk.ui.look().px(70.0F), desk.ui.look().px(340.0F)),
-              .empty_text = words::no_such_reading},
-             row);
-    if (row < rows.size()) {
-        selected_ = rows[row];
-    }
-    const Row buttons(desk.ui, {1.0F, 1.0F});
-    const bool has_row = row < rows.size();
-    const bool is_put =
-        button(desk.ui, {.name = words::put_on_chart, .is_primary = true, .is_enabled = has_row});
-    if (has_row && (is_put || action.has_activated)) {
-        toggle_reading(desk.model, selected_);
-    }
-    if (button(desk.ui, {.name = words::close})) {
-        is_choosing_ = false;
-    }
-}
-
-void ChartBoard::show_choice(BenchDesk& desk)
-{
-    if (!is_choosing_) {
+    if (chart >= set_.charts().size()) {
         return;
     }
-    const std::string name = std::string(words::choose_readings) + std::to_string(choosing_ + 1);
-    if (const Dialog dialog{desk.ui, {.name = name, .width = 440.0F}, is_choosing_}) {
-        paragraph(desk.ui, words::chart_rule, Tone::soft);
-        text_field(desk.ui,
-                   {.name = words::search_readings,
-                    .hint = words::search_readings_hint,
-                    .is_search = true},
-                   search_);
-        show_readings(desk);
-    }
+    choosing_.is_open = true;
+    choosing_.chart = chart;
+    choosing_.search.clear();
+    choosing_.selected = set_.charts()[chart].lines.front().reading;
+    // Those that are shown come first; the order holds while the dialog is open.
+    choosing_.order.resize(model.run().values().size());
+    std::iota(choosing_.order.begin(), choosing_.order.end(), std::size_t{0});
+    std::ranges::stable_partition(choosing_.order, [this, chart](std::size_t reading) {
+        return set_.charts()[chart].has(reading);
+    });
 }
 
 } // namespace scenes

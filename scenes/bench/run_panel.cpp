@@ -1,7 +1,9 @@
 #include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/bench_panels.hpp"
 
+#include "scenes/bench/time_dialogs.hpp"
 #include "scenes/present/run_files.hpp"
+#include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/panel.hpp"
@@ -14,8 +16,6 @@
 namespace scenes {
 namespace {
 
-constexpr std::array text_sizes{1.0F, 1.1F, 1.25F, 1.5F, 1.75F, 2.0F};
-
 void show_look(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
@@ -24,21 +24,11 @@ void show_look(BenchDesk& desk)
     toggle(ui, {.name = words::healthy_twin, .on_text = words::shown, .off_text = words::hidden},
            desk.view.shows_twin);
     paragraph(ui, words::twin_note, Tone::soft);
-    std::size_t ground = ui.look().theme.id == paper_theme.id ? 0 : 1;
-    if (choice(ui, {.name = "", .options = words::grounds, .id = words::look}, ground)) {
-        switch_ground(ui);
+    if (button(ui, {.name = words::settings})) {
+        desk.view.has_settings_open = true;
     }
-    double percent = std::round(static_cast<double>(ui.look().scale) * 100.0);
-    const std::string shown = std::to_string(static_cast<int>(percent)) + " %";
-    {
-        const Row row(ui, {2.8F, 1.0F, 1.0F});
-        reading(ui, words::text_size, shown);
-        if (button(ui, {.name = "\u2212", .is_enabled = percent > 100.0})) {
-            change_text_size(ui, -1);
-        }
-        if (button(ui, {.name = "+", .is_enabled = percent < 200.0})) {
-            change_text_size(ui, 1);
-        }
+    if (button(ui, {.name = words::projector_view})) {
+        desk.view.is_projector = true;
     }
     if (button(ui, {.name = words::show_keys})) {
         desk.view.has_keys_open = true;
@@ -54,6 +44,9 @@ void show_parts(BenchDesk& desk, Page page)
     case Page::run:
         show_run(desk);
         break;
+    case Page::changes:
+        show_changes(desk);
+        break;
     case Page::machine:
     case Page::grade:
     case Page::charts:
@@ -64,64 +57,53 @@ void show_parts(BenchDesk& desk, Page page)
 }
 
 constexpr std::array all_pages{words::page_machine,  words::page_grade,  words::page_charts,
-                               words::page_controls, words::page_faults, words::page_run};
-constexpr std::array panel_pages{words::page_controls, words::page_faults, words::page_run};
+                               words::page_controls, words::page_faults, words::page_run,
+                               words::page_changes};
+constexpr std::array panel_pages{words::page_controls, words::page_faults, words::page_run,
+                                 words::page_changes};
 /// A tall panel shows controls and faults together.
-constexpr std::array tall_pages{words::page_controls, words::page_run};
+constexpr std::array tall_pages{words::page_controls, words::page_run, words::page_changes};
 
 void choose_part(BenchDesk& desk, bool is_tall)
 {
     Page& page = desk.view.page;
     if (is_tall) {
-        std::size_t chosen = page == Page::run ? 1 : 0;
-        choice(desk.ui, {.name = "", .options = tall_pages, .id = words::pages}, chosen);
-        page = chosen == 1 ? Page::run : page == Page::run ? Page::controls : page;
+        std::size_t chosen = page == Page::run ? 1 : page == Page::changes ? 2 : 0;
+        if (choice(desk.ui, {.name = "", .options = translated(tall_pages), .id = words::pages},
+                   chosen)) {
+            page = chosen == 0 ? Page::controls : chosen == 1 ? Page::run : Page::changes;
+        }
         return;
     }
     const auto first = static_cast<std::size_t>(Page::controls);
     std::size_t chosen = std::max(static_cast<std::size_t>(page), first) - first;
-    if (choice(desk.ui, {.name = "", .options = panel_pages, .id = words::pages}, chosen)) {
+    if (choice(desk.ui, {.name = "", .options = translated(panel_pages), .id = words::pages},
+               chosen)) {
         page = static_cast<Page>(first + chosen);
     }
 }
 
 } // namespace
 
-void switch_ground(Interface& ui)
-{
-    Look look = ui.look();
-    look.theme = look.theme.id == paper_theme.id ? board_theme : paper_theme;
-    ui.set_look(look);
-}
-
-void change_text_size(Interface& ui, int steps)
-{
-    Look look = ui.look();
-    const auto above = std::ranges::upper_bound(text_sizes, look.scale + 0.01F);
-    const auto below = std::ranges::lower_bound(text_sizes, look.scale - 0.01F);
-    if (steps > 0 && above != text_sizes.end()) {
-        look.scale = *above;
-    } else if (steps < 0 && below != text_sizes.begin()) {
-        look.scale = *(below - 1);
-    } else if (steps == 0) {
-        look.scale = 1.0F;
-    }
-    ui.set_look(look);
-}
-
 void show_run(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
     BenchModel& model = desk.model;
     heading(ui, words::machine);
-    paragraph(ui, model.rig().title);
-    if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_replaying()})) {
+    paragraph(ui, translated(model.rig().title));
+    if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_busy()})) {
         open_machines(desk);
     }
     rule(ui);
     heading(ui, words::page_run);
-    if (button(ui, {.name = words::undo, .is_enabled = model.can_undo()})) {
-        model.undo();
+    {
+        const Row row(ui, {1.0F, 1.0F});
+        if (button(ui, {.name = words::undo, .is_enabled = model.can_undo()})) {
+            model.undo();
+        }
+        if (button(ui, {.name = words::redo, .is_enabled = model.can_redo()})) {
+            model.redo();
+        }
     }
     {
         const Row row(ui, {1.0F, 1.0F});
@@ -129,18 +111,20 @@ void show_run(BenchDesk& desk)
             desk.view.path = new_run_path(runs_folder(), model.rig().id, std::time(nullptr));
             desk.view.has_save_open = true;
         }
-        if (button(ui, {.name = words::open, .is_enabled = !model.is_replaying()})) {
+        if (button(ui, {.name = words::open, .is_enabled = !model.is_busy()})) {
             desk.view.path.clear();
             desk.view.open_trouble.clear();
             desk.view.has_open_open = true;
         }
     }
-    if (button(ui, {.name = words::begin_running, .is_enabled = !model.is_replaying()})) {
+    if (button(ui, {.name = words::begin_running, .is_enabled = !model.is_busy()})) {
         model.begin_running();
     }
-    if (button(ui, {.name = words::begin_cold, .is_enabled = !model.is_replaying()})) {
+    if (button(ui, {.name = words::begin_cold, .is_enabled = !model.is_busy()})) {
         model.begin_cold();
     }
+    rule(ui);
+    show_sound(desk);
     rule(ui);
     show_look(desk);
 }
@@ -150,7 +134,7 @@ void show_panel(BenchDesk& desk, const BenchLayout& layout)
     Interface& ui = desk.ui;
     const Look& look = ui.look();
     // The title's first words; the rest only says the same more exactly.
-    const std::string_view title = desk.model.rig().title;
+    const std::string_view title = translated(desk.model.rig().title);
     const Panel panel(ui, {.name = title.substr(0, title.find(',')),
                            .box = layout.panel,
                            .note = {},
@@ -165,7 +149,8 @@ void show_panel(BenchDesk& desk, const BenchLayout& layout)
     // Where little would be left for it, the part scrolls with all the rest.
     const bool scrolls_alone = layout.panel.height > look.px(430.0F);
     const auto parts = [&] {
-        const bool shows_both = layout.is_tall && desk.view.page != Page::run;
+        const bool shows_both =
+            layout.is_tall && desk.view.page != Page::run && desk.view.page != Page::changes;
         show_parts(desk, shows_both ? Page::controls : desk.view.page);
         if (shows_both) {
             rule(ui);
@@ -185,7 +170,8 @@ void show_pages(BenchDesk& desk, const BenchLayout& layout)
     const Panel panel(desk.ui,
                       {.name = words::pages, .box = layout.pages, .note = {}, .has_head = false});
     auto chosen = static_cast<std::size_t>(desk.view.page);
-    if (choice(desk.ui, {.name = "", .options = all_pages, .id = words::pages}, chosen)) {
+    if (choice(desk.ui, {.name = "", .options = translated(all_pages), .id = words::pages},
+               chosen)) {
         desk.view.page = static_cast<Page>(chosen);
     }
 }

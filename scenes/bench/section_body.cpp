@@ -1,7 +1,5 @@
 #include "scenes/bench/section_parts.hpp"
 
-#include "scenes/view/leader.hpp"
-
 namespace scenes {
 namespace {
 
@@ -94,12 +92,6 @@ void draw_bowl_moving(const Sheet& sheet, const SectionPlan& plan, const Moment&
     const double water = moment.machine.reading("bowl.water") / volume;
     draw_contained(sheet, plan.bowl, {}, {fill, water, true}, lie_of_bowl(moment.up));
     sheet.edge(box_outline(plan.bowl.low, plan.bowl.high));
-    if (water > 0.004) {
-        draw_leader(sheet.mesh, sheet.text, sheet.look,
-                    {.part = sheet.at(plan.bowl.low + Spot{3.0, 0.5 * water * plan.bowl.height()}),
-                     .words = sheet.at({plan.left - 5.0, plan.bowl.low.y + 5.5}),
-                     .name = "water"});
-    }
     // The mouths of vent and primer line stay open.
     for (const auto& [x, bore] : {std::pair{plan.bowl_vent.x, plan.bowl_vent_bore},
                                   std::pair{plan.primer_hole.x, plan.primer_bore}}) {

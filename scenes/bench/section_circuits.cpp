@@ -90,6 +90,21 @@ void draw_column(const Sheet& sheet, const CircuitPlan& circuit, Outline line, d
     }
 }
 
+/// A passage that lets air into a column.
+void draw_bleed(const Sheet& sheet, const Outline& line, double bore)
+{
+    const Outline hole = strip(line, bore / 2.0);
+    sheet.fill(hole, Content::air);
+    sheet.walls(hole);
+}
+
+/// The circuit with its jet as it is now: one of another size may have been fitted.
+CircuitPlan fitted(CircuitPlan circuit, const MachineView& machine, std::string_view jet)
+{
+    circuit.jet_bore = machine.parameter(jet, "bore") * 1e3;
+    return circuit;
+}
+
 } // namespace
 
 void draw_circuits_still(const Sheet& sheet, const SectionPlan& plan)
@@ -115,20 +130,22 @@ void draw_circuits_moving(const Sheet& sheet, const SectionPlan& plan, const Mom
         draw_jet(sheet, plan, circuit, height > 0.1 || level > circuit.jet.y);
     };
     draw_zero_level(sheet, plan);
-    moving_part(plan.main, plan.main_passage(), main_height);
-    moving_part(plan.idle, plan.idle_passage(), idle_height);
+    draw_bleed(sheet, plan.main_bleed(), plan.main_bleed_bore);
+    draw_bleed(sheet, plan.idle_bleed(), plan.idle_bleed_bore);
+    moving_part(fitted(plan.main, moment.machine, "main_jet"), plan.main_passage(), main_height);
+    moving_part(fitted(plan.idle, moment.machine, "idle_jet"), plan.idle_passage(), idle_height);
 
-    const auto marks = [&](const Outline& line, std::string_view jet, double full) {
+    const auto marks = [&](const Outline& line, std::string_view jet, double full, double bore) {
         const double flow = moment.machine.reading(jet) * 6e7; // mL/min
         if (flow > 0.1) {
-            draw_flow_marks(sheet, line, 0.9 * flow / full, moment.seconds * 12.0,
-                            sheet.theme().ink);
+            draw_flow_marks(sheet, line, 0.9 * flow / full,
+                            moment.travelled(jet, speed_in(flow / 6e7, bore)), sheet.theme().ink);
         }
     };
     const Outline main_line = plan.main_passage();
-    marks({main_line[1], main_line[2]}, "main_jet.flow", 20.0);
+    marks({main_line[1], main_line[2]}, "main_jet.flow", 20.0, plan.main.bore);
     const Outline idle_line = plan.idle_passage();
-    marks({idle_line[1], idle_line[2]}, "idle_jet.flow", 6.0);
+    marks({idle_line[1], idle_line[2]}, "idle_jet.flow", 6.0, plan.idle.bore);
 }
 
 } // namespace scenes

@@ -3,20 +3,15 @@
 #include <algorithm>
 
 namespace scenes {
-namespace {
 
-constexpr double reduction = 0.05; ///< 1:20, as the note in the drawing says
-
-Spot guide(const SectionPlan& plan)
+Spot cord_guide(const SectionPlan& plan)
 {
-    return {plan.end - 8.0, plan.high().y - 11.5};
+    return plan.cord_eye();
 }
-
-} // namespace
 
 void draw_cord_still(const Sheet& sheet, const SectionPlan& plan)
 {
-    const Spot eye = guide(plan);
+    const Spot eye = cord_guide(plan);
     sheet.solid(box_outline(eye + Spot{0.0, -3.2}, eye + Spot{2.2, -0.7}), Material::metal);
     sheet.solid(box_outline(eye + Spot{0.0, 0.7}, eye + Spot{2.2, 3.2}), Material::metal);
     sheet.mesh.stroke({sheet.at(eye + Spot{0.0, 0.0}), sheet.at(eye + Spot{6.5, 0.0})},
@@ -28,9 +23,9 @@ void draw_cord_moving(const Sheet& sheet, const SectionPlan& plan, const Moment&
     const double left = moment.machine.reading("recoil.cord") * 1e3;
     // The last few centimetres let the handle home again instead of leaving it out there.
     const double kept = std::clamp(left / 60.0, 0.0, 1.0);
-    const double out = std::max(0.0, plan.cord_length - left) * kept * reduction;
-    const Spot hand = guide(plan) - Spot{out + 1.2, 0.0};
-    sheet.mesh.stroke({sheet.at(guide(plan)), sheet.at(hand)},
+    const double out = std::max(0.0, plan.cord_length - left) * kept * cord_reduction;
+    const Spot hand = cord_guide(plan) - Spot{out + 1.2, 0.0};
+    sheet.mesh.stroke({sheet.at(cord_guide(plan)), sheet.at(hand)},
                       {.colour = sheet.theme().ink, .width = sheet.look.medium()});
     const Outline grip{hand + Spot{0.0, 1.0},   hand + Spot{-0.6, 3.6},  hand + Spot{-2.6, 3.6},
                        hand + Spot{-2.6, -3.6}, hand + Spot{-0.6, -3.6}, hand + Spot{0.0, -1.0}};

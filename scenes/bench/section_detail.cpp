@@ -1,5 +1,7 @@
 #include "scenes/bench/section_parts.hpp"
 
+#include "scenes/present/phrase.hpp"
+#include "scenes/present/readout.hpp"
 #include "scenes/view/number.hpp"
 
 #include <algorithm>
@@ -13,9 +15,9 @@ constexpr double enlargement = 4.0; ///< as the frame's title says
 /// The frame, and how the seat's surroundings lie in it.
 struct DetailFrame {
     explicit DetailFrame(const SectionPlan& plan)
-        : low{plan.low().x + 2.0, plan.floor + 1.0},
-          high{low.x + 27.0, low.y + 27.0},
-          view{plan.seat, {(low.x + high.x) / 2.0, low.y + 17.0}, enlargement},
+        : low{plan.high().x - 25.5, plan.high().y - 30.0},
+          high{low.x + 25.0, low.y + 25.0},
+          view{plan.seat, {(low.x + high.x) / 2.0, low.y + 15.5}, enlargement},
           half(enlargement * plan.seat_bore / 2.0)
     {
     }
@@ -26,11 +28,6 @@ struct DetailFrame {
 };
 
 } // namespace
-
-Spot detail_corner(const SectionPlan& plan)
-{
-    return DetailFrame(plan).high;
-}
 
 void draw_detail_still(const Sheet& sheet, const SectionPlan& plan)
 {
@@ -92,11 +89,9 @@ void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     sheet.text.write("A", sheet.at(plan.seat + Spot{4.7, -0.8}), letter);
     sheet.mesh.ring(sheet.at(plan.seat - Spot{0.0, 0.4}), sheet.pixels(4.4),
                     {.colour = sheet.theme().ink_soft, .width = sheet.look.thin()});
-    const std::string figure = fixed_text(lift, 2) + " mm";
-    const Spot beside{frame.high.x + 1.6, frame.low.y + 11.0};
-    const double room = plan.left - 2.0 - beside.x;
-    const std::string words = "lift " + figure;
-    sheet.note(sheet.has_room(words, room) ? words : figure, beside, room);
+    const std::string figure = readout_of("mm").text(lift * 1e-3);
+    sheet.note(filled(phrase("lift {0}|of the needle"), {figure}),
+               {frame.high.x, frame.low.y - 2.4}, 26.0, Align::right);
 }
 
 } // namespace scenes

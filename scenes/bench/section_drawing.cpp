@@ -29,11 +29,6 @@ std::unique_ptr<const SectionPieces> pieces_of(const sim::Rig& rig)
                           "metering_needle");
 }
 
-Place to_place(Spot spot)
-{
-    return {spot.x * 1e-3, spot.y * 1e-3};
-}
-
 sim::Vector up_of(const MachineView& machine)
 {
     constexpr double degree = std::numbers::pi / 180.0;
@@ -47,21 +42,71 @@ SectionDrawing::SectionDrawing(const sim::Rig& rig) : pieces_(pieces_of(rig)) {}
 
 SectionDrawing::~SectionDrawing() = default;
 
+SectionOutlines outlines_of(const sim::Rig& rig)
+{
+    return pieces_of(rig)->outlines();
+}
+
 SectionDrawing::Bounds SectionDrawing::bounds() const
 {
-    return {to_place(pieces_->low()), to_place(pieces_->high())};
+    return {scenes::place_of(pieces_->low()), scenes::place_of(pieces_->high())};
 }
 
-void SectionDrawing::draw_still(Mesh& mesh, Text& text, const Look& look,
-                                const Camera& camera) const
+void SectionDrawing::draw_still(const Canvas& canvas, bool is_open) const
 {
-    pieces_->draw_still({mesh, text, look, camera});
+    const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page};
+    if (is_open) {
+        pieces_->draw_still(sheet);
+    } else {
+        pieces_->draw_outside_still(sheet);
+    }
 }
 
-void SectionDrawing::draw_moving(Mesh& mesh, Text& text, const Look& look, const Camera& camera,
-                                 const MachineView& machine, double seconds) const
+void SectionDrawing::draw_moving(const Canvas& canvas, const State& state) const
 {
-    pieces_->draw_moving({mesh, text, look, camera}, {machine, seconds, up_of(machine)});
+    const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page};
+    const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
+    if (state.is_open) {
+        pieces_->draw_moving(sheet, moment);
+    } else {
+        pieces_->draw_outside_moving(sheet, moment);
+    }
+}
+
+void SectionDrawing::cover(LabelGround& ground, const Canvas& canvas, const State& state) const
+{
+    const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page, &ground};
+    const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
+    if (state.is_open) {
+        pieces_->draw_still(sheet);
+        pieces_->draw_moving(sheet, moment);
+    } else {
+        pieces_->draw_outside_still(sheet);
+        pieces_->draw_outside_moving(sheet, moment);
+    }
+    for (const sf::FloatRect& words : canvas.text.boxes()) {
+        constexpr double rim = 3.0; // the raster is coarser than a pixel
+        const LabelPoint low{static_cast<double>(words.left) - rim,
+                             static_cast<double>(words.top) - rim};
+        ground.cover(LabelBox{low.x, low.y, static_cast<double>(words.width) + 2.0 * rim,
+                              static_cast<double>(words.height) + 2.0 * rim},
+                     LabelGround::Cover::words);
+    }
+}
+
+const std::vector<Mark>& SectionDrawing::marks() const
+{
+    return pieces_->marks();
+}
+
+std::optional<Place> SectionDrawing::place_of(const Mark& mark, const State& state) const
+{
+    if (!state.is_open && !mark.shows_outside) {
+        return {};
+    }
+    const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
+    const std::optional<Spot> spot = pieces_->spot_of(mark, moment);
+    return spot ? std::optional(scenes::place_of(*spot)) : std::nullopt;
 }
 
 } // namespace scenes

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "scenes/bench/section_flow.hpp"
+#include "scenes/bench/section_marks.hpp"
 #include "scenes/present/machine_view.hpp"
 #include "scenes/view/camera.hpp"
 #include "scenes/view/mesh.hpp"
@@ -9,6 +11,7 @@
 #include "sim/rig.hpp"
 
 #include <memory>
+#include <optional>
 
 namespace scenes {
 
@@ -16,28 +19,49 @@ class SectionPieces;
 
 /// The machine's fuel path as an engineering section, to the scale of the rig's own numbers.
 ///
-/// Sizes come from the rig's parts (boxes, points, bores); what moves comes from readings. Nothing
-/// here knows a fault.
+/// Sizes come from the rig's parts (boxes, points, bores); what moves or is worn comes from
+/// readings and parameters. Nothing here knows a fault.
 class SectionDrawing {
 public:
     explicit SectionDrawing(const sim::Rig& rig);
     ~SectionDrawing();
 
-    /// The rectangle of the rig, metres, that holds the whole drawing.
+    /// What it is drawn with.
+    struct Canvas {
+        Mesh& mesh;
+        Text& text;
+        const Look& look;
+        const Camera& camera;
+        sf::FloatRect page; ///< pixels
+    };
+    /// What is shown of it.
+    struct State {
+        const MachineView& machine;
+        double seconds = 0.0; ///< moves the flow marks
+        bool is_open = true;  ///< cut open; else only its outside shows
+    };
+
+    /// A rectangle of the drawing, metres.
     struct Bounds {
         Place low;
         Place high;
     };
     [[nodiscard]] Bounds bounds() const;
 
-    /// Castings, pipes and names: what stands still between changes of camera or look.
-    void draw_still(Mesh& mesh, Text& text, const Look& look, const Camera& camera) const;
-    /// Liquids, float, needle, plates, bulb, cord, flow marks; `seconds` moves the flow marks.
-    void draw_moving(Mesh& mesh, Text& text, const Look& look, const Camera& camera,
-                     const MachineView& machine, double seconds) const;
+    /// Castings and pipes: what stands still between changes of camera or look.
+    void draw_still(const Canvas& canvas, bool is_open) const;
+    /// Liquids, float, needle, plates, bulb, cord, flow marks.
+    void draw_moving(const Canvas& canvas, const State& state) const;
+    /// Tells what of the page the drawing covers, for the places of names.
+    void cover(LabelGround& ground, const Canvas& canvas, const State& state) const;
+
+    [[nodiscard]] const std::vector<Mark>& marks() const;
+    /// Where a mark is now; nothing when it does not show.
+    [[nodiscard]] std::optional<Place> place_of(const Mark& mark, const State& state) const;
 
 private:
     std::unique_ptr<const SectionPieces> pieces_;
+    mutable FlowClock clock_; ///< only where flow marks stand depends on it
 };
 
 } // namespace scenes

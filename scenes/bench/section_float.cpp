@@ -42,7 +42,7 @@ void draw_needle(const Sheet& sheet, const SectionPlan& plan, double lift)
 ///
 /// The float stands as far below its shut place as the lever makes of the needle's lift; where the
 /// rig's lever has no room for its hinge the arm is bent, never the two travels.
-void draw_float(const Sheet& sheet, const SectionPlan& plan, double lift)
+void draw_float(const Sheet& sheet, const SectionPlan& plan, double lift, double taken)
 {
     const Spot hinge = plan.hinge;
     const double drop = lift * plan.lever_ratio;
@@ -58,6 +58,12 @@ void draw_float(const Sheet& sheet, const SectionPlan& plan, double lift)
                              plan.float_point + Spot{plan.float_half - 1.1, 2.3}));
     sheet.solid(shell, Material::plastic);
     sheet.fill(inside, Content::air);
+    if (taken > 0.0) { // fuel that has got into it
+        const Outline wet = turn_all(box_outline(
+            plan.float_point - Spot{plan.float_half - 1.1, 5.1},
+            plan.float_point + Spot{plan.float_half - 1.1, -5.1 + 7.4 * std::min(1.0, taken)}));
+        sheet.fill(wet, Content::fuel);
+    }
     sheet.edge(inside);
 
     const Spot foot{plan.seat.x, plan.seat.y - 3.7 - lift};
@@ -80,7 +86,8 @@ void draw_float(const Sheet& sheet, const SectionPlan& plan, double lift)
 void draw_float_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
     const double lift = std::max(0.0, moment.machine.reading("needle.lift") * 1e3);
-    draw_float(sheet, plan, lift);
+    constexpr double full = 6e-3; // kg that fill the float, as drawn
+    draw_float(sheet, plan, lift, moment.machine.parameter("needle", "extra_mass") / full);
     draw_needle(sheet, plan, lift);
     draw_inlet(sheet, plan, moment.machine.reading("hose.liquid") > 0.3);
     const double flow = moment.machine.reading("needle.flow") * 6e7; // mL/min
@@ -90,7 +97,8 @@ void draw_float_moving(const Sheet& sheet, const SectionPlan& plan, const Moment
         for (const double side : {-1.0, 1.0}) {
             const Spot from = plan.seat + Spot{side * wide, -lift * 0.5};
             draw_flow_marks(sheet, {from, from - Spot{0.0, 9.5}}, std::sqrt(flow / 100.0) * 0.4,
-                            moment.seconds * 18.0, sheet.theme().fuel_mark);
+                            moment.travelled("needle", std::sqrt(flow) * 3.0),
+                            sheet.theme().fuel_mark);
         }
     }
 }

@@ -46,14 +46,7 @@ void draw_tap(const Sheet& sheet, const SectionPlan& plan, double open, bool is_
     sheet.fill(bore, is_wet ? Content::fuel : Content::air);
     sheet.edge(bore);
 
-    const Spot hub = centre + Spot{8.4, 0.0};
-    const Outline handle = turned_about({hub + Spot{-0.9, 1.4}, hub + Spot{0.9, 1.4},
-                                         hub + Spot{1.3, -7.2}, hub + Spot{-1.3, -7.2}},
-                                        hub, turn);
-    sheet.mesh.fill(sheet.polygon(handle), sheet.theme().solid);
-    sheet.mesh.disc(sheet.at(hub), sheet.pixels(1.7), sheet.theme().ground);
-    sheet.mesh.ring(sheet.at(hub), sheet.pixels(1.7),
-                    {.colour = sheet.theme().ink, .width = sheet.look.medium()});
+    draw_tap_handle(sheet, plan, open);
 }
 
 void draw_filter(const Sheet& sheet, const SectionPlan& plan, double liquid)
@@ -77,6 +70,27 @@ void draw_filter(const Sheet& sheet, const SectionPlan& plan, double liquid)
 }
 
 } // namespace
+
+Spot tap_hub(const SectionPlan& plan)
+{
+    return plug_centre(plan) + Spot{8.4, 0.0};
+}
+
+void draw_tap_handle(const Sheet& sheet, const SectionPlan& plan, double open)
+{
+    const double turn = (1.0 - open) * std::numbers::pi / 2.0;
+    const Spot hub = tap_hub(plan);
+    const Outline handle = turned_about({hub + Spot{-0.9, 1.4}, hub + Spot{0.9, 1.4},
+                                         hub + Spot{1.3, -7.2}, hub + Spot{-1.3, -7.2}},
+                                        hub, turn);
+    for (const double way : {-turn, std::numbers::pi / 2.0 - turn}) { // wherever it is turned
+        sheet.reserve(turned_about(handle, hub, way));
+    }
+    sheet.mesh.fill(sheet.polygon(handle), sheet.theme().solid);
+    sheet.mesh.disc(sheet.at(hub), sheet.pixels(1.7), sheet.theme().ground);
+    sheet.mesh.ring(sheet.at(hub), sheet.pixels(1.7),
+                    {.colour = sheet.theme().ink, .width = sheet.look.medium()});
+}
 
 void draw_hose_still(const Sheet& sheet, const SectionPlan& plan)
 {
@@ -105,26 +119,28 @@ void draw_hose_moving(const Sheet& sheet, const SectionPlan& plan, const Moment&
     const double liquid = moment.machine.reading("hose.liquid");
     const bool tank_wet = moment.machine.reading("tank.fuel") > 2e-6;
     const bool hose_wet = liquid > 0.05;
-    const double open = moment.machine.control("tap");
+    // As far as the tap turns, not as far as it is told to.
+    const double open =
+        moment.machine.control("tap") * moment.machine.parameter("supply", "tap_travel");
     const Spot centre = plug_centre(plan);
     draw_feed(sheet, plan, centre.y, plan.tank_view(plan.tank.low).y, tank_wet);
     draw_feed(sheet, plan, plan.filter_foot + filter_height - 0.8, centre.y, hose_wet);
     draw_filter(sheet, plan, liquid);
     draw_feed(sheet, plan, plan.filter_foot - 0.2, plan.filter_foot + 0.8, hose_wet);
     draw_tap(sheet, plan, open, tank_wet && (open > 0.0 || hose_wet));
-    const bool is_flowing = std::abs(moment.machine.reading("supply.flow")) > 1e-9;
-    draw_plugs(sheet, plan.hose_line, plan.hose_bore, liquid,
-               is_flowing ? moment.seconds * 0.2 : 0.0);
-    sheet.walls(strip(plan.hose_line, plan.hose_bore / 2.0));
+    const double bore = moment.machine.parameter("hose", "bore") * 1e3;
+    const double way =
+        moment.travelled("hose", speed_in(moment.machine.reading("supply.flow"), bore));
+    draw_plugs(sheet, plan.hose_line, bore, liquid, way);
+    sheet.walls(strip(plan.hose_line, bore / 2.0));
 
     const double flow = moment.machine.reading("supply.flow") * 6e7; // mL/min
     if (std::abs(flow) > 0.3) {
-        const double way = flow < 0.0 ? -1.0 : 1.0;
         Outline line = plan.hose_line;
-        if (way < 0.0) {
+        if (flow < 0.0) {
             std::reverse(line.begin(), line.end());
         }
-        draw_flow_marks(sheet, line, std::sqrt(std::abs(flow) / 200.0), moment.seconds * 14.0,
+        draw_flow_marks(sheet, line, std::sqrt(std::abs(flow) / 200.0), std::abs(way),
                         sheet.theme().ink);
     }
 }

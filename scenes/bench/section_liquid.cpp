@@ -46,9 +46,13 @@ HalfPlane below_surface(const Sheet& sheet, const RoomPlan& room, const Reductio
 void draw_contained(const Sheet& sheet, const RoomPlan& room, const Reduction& view,
                     const Contained& contained, const Lie& lie)
 {
-    const Polygon space = sheet.polygon(box_outline(view(room.low), view(room.high)));
+    const Outline room_outline = box_outline(view(room.low), view(room.high));
+    sheet.reserve(room_outline);
+    const Polygon space = sheet.polygon(room_outline);
     if (contained.fill < least_fill) {
-        draw_content(sheet.mesh, space, Content::air, sheet.look);
+        for (const Polygon& shown : sheet.on_page(space)) {
+            draw_content(sheet.mesh, shown, Content::air, sheet.look);
+        }
         return;
     }
     const HalfPlane liquid = below_surface(sheet, room, view, contained.fill, lie);
@@ -56,7 +60,9 @@ void draw_contained(const Sheet& sheet, const RoomPlan& room, const Reduction& v
     const Content gas = has_fuel ? Content::vapour : Content::air;
     const auto fill_part = [&](const HalfPlane& part, Content content) {
         for (const Polygon& piece : clip(space, part)) {
-            draw_content(sheet.mesh, piece, content, sheet.look, sheet.texture());
+            for (const Polygon& shown : sheet.on_page(piece)) {
+                draw_content(sheet.mesh, shown, content, sheet.look, sheet.texture());
+            }
         }
     };
     const auto surface = [&](const HalfPlane& part, Content content, bool is_marked) {
@@ -96,7 +102,7 @@ void draw_flow_marks(const Sheet& sheet, const Outline& line, double strength, d
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
         total += distance(line[i], line[i + 1]);
     }
-    const double pitch = 11.0;
+    const double pitch = 17.0 - 8.0 * std::min(strength, 1.0); // closer together, the more flows
     const double size = 2.2 + 4.8 * std::min(strength, 1.0);
     const float head = std::min(sheet.look.px(8.0F), sheet.pixels(size) * 0.9F);
     double start = std::fmod(phase, pitch);

@@ -1,139 +1,206 @@
-#include "scenes/bench/section_parts.hpp"
+#include "scenes/bench/section_names.hpp"
 
-#include "scenes/view/number.hpp"
+#include "scenes/present/phrase.hpp"
 
-#include <string>
+#include <algorithm>
+#include <cmath>
 
 namespace scenes {
 namespace {
 
-std::string bore_text(double millimetres)
+constexpr float pad = 4.0F; ///< pixels at text scale 1, between a name and its box
+
+TextStyle name_style(const Look& look)
 {
-    return fixed_text(millimetres, 2) + " mm";
+    return {.size = look.small(), .colour = look.theme.ink, .anchor = Anchor::middle};
 }
 
-/// Around tank and feed.
-std::vector<Name> supply_names(const SectionPlan& p)
+float name_width(const Text& text, const Look& look, const Mark& mark)
 {
-    const Spot tank = p.tank_view(p.tank.low);
-    const Spot top = p.tank_view(p.tank.high);
-    const double right = top.x + 4.0;
-    const double left = p.feed - 12.0;
-    const double tap = (p.tap_foot + p.neck_foot) / 2.0;
-    return {
-        {"fuel tank", "1:4", {top.x - 4.0, tank.y + 8.5}, {{right, tank.y + 10.5}}},
-        {"tap", "", {p.feed - 3.4, tap}, {{left, tap}}},
-        {"cap vent", "", {p.feed, top.y + 2.6}, {{right, top.y + 0.8}}},
-        {"filter", "", {p.feed - 3.0, p.filter_foot + 3.1}, {{left, p.filter_foot + 2.6}}},
-        {"outlet screen", "", {p.feed + p.tap_bore / 2.0, tank.y + 1.6}, {{right, tank.y + 3.4}}},
-        {"hose",
-         "",
-         {p.feed - p.hose_bore / 2.0 - 0.8, p.filter_foot - 2.8},
-         {{left, p.filter_foot - 3.2}}},
-    };
+    const TextStyle style = name_style(look);
+    float width = text.width(translated(mark.name), style) + 2.0F * look.px(pad);
+    if (!mark.note.empty()) {
+        width += text.width(mark.note, style) + look.px(6.0F);
+    }
+    return std::ceil(width);
 }
 
-/// Around the bowl.
-std::vector<Name> bowl_names(const SectionPlan& p)
+LabelBox box_of(const sf::FloatRect& rect)
 {
-    const double left = p.left - 5.0;
-    const double open = p.wall + 2.0; // the open space under the air filter
-    return {
-        {"float", "", p.float_point - Spot{p.float_half - 0.6, 3.0}, {{left, 15.0}, {left, 10.0}}},
-        {"needle and seat", "", {p.seat.x - 1.2, p.seat.y - 2.6}, {{left, 21.0}, {left, 19.0}}},
-        {"main jet",
-         bore_text(p.main.jet_bore),
-         p.main.jet + Spot{1.2, -0.9},
-         {{open, 8.6}, {open, 7.0}}},
-        {"bowl vent",
-         "",
-         {p.bowl_vent.x, p.lid_top - 2.5},
-         {{p.bowl_vent.x - 18.5, p.lid_top + 5.0}}},
-        {"primer bulb",
-         "",
-         {p.primer_hole.x + 0.94 * p.bulb_radius, p.lid_top + 11.2},
-         {{p.primer_hole.x + p.bulb_radius + 0.6, p.lid_top + 29.5},
-          {p.primer_hole.x + p.bulb_radius + 0.6, p.lid_top + 26.0}}},
-        {"idle jet", bore_text(p.idle.jet_bore), p.idle.jet + Spot{1.0, -0.9}, {{open, 3.0}}},
-        {"gasket", "", {p.left + 1.0, p.gasket}, {{left, 26.4}}},
-        {"drain", "", {p.bowl.low.x + 7.0, p.base - 1.2}, {{left, p.base - 0.3}}},
-    };
+    return {static_cast<double>(rect.left), static_cast<double>(rect.top),
+            static_cast<double>(rect.width), static_cast<double>(rect.height)};
 }
 
-/// Around the throat.
-std::vector<Name> throat_names(const SectionPlan& p)
+sf::FloatRect rect_of(const LabelBox& box)
 {
-    const double above = p.idle.outlet() + 12.0;
-    const double higher = above + 5.6;
-    const double below = p.horn_floor() - 9.0;
-    const double roof = p.horn_axis + p.venturi_bore / 2.0;
-    return {
-        {"nozzle lip",
-         "",
-         {p.nozzle + 1.7, p.main.outlet() - 0.4},
-         {{p.nozzle + 9.0, 2.8}, {p.nozzle + 9.0, below}}},
-        {"level zero", "", {p.nozzle + 4.5, p.bowl.low.y + p.bowl.zero}, {{p.nozzle + 9.0, below}}},
-        {"choke", "", {p.choke, p.horn_axis}, {{p.choke + 3.0, above}}},
-        {"throttle", "", {p.throttle, p.horn_axis}, {{p.throttle + 5.0, above}}},
-        {"air filter",
-         "",
-         {p.mouth - 3.0, p.horn_roof() - 3.0},
-         {{p.mouth - 1.5, higher + 5.6}, {p.mouth - 1.5, higher}}},
-        {"venturi", "", {p.nozzle + 1.0, roof + 1.5}, {{p.nozzle + 4.5, above}}},
-        {"idle passage", "", {p.mouth + 5.0, p.idle_passage()[3].y}, {{p.mouth + 6.5, higher}}},
-        {"main well", "", {p.nozzle + 0.6, 5.0}, {{p.nozzle + 9.0, -2.5}}},
-        {"runner", "", {p.flange + 1.4, p.horn_floor() - 2.4}, {{p.flange + 2.2, below}}},
-        {"idle port", "", {p.throttle + 1.6, p.idle.outlet() + 1.2}, {{p.throttle + 2.4, higher}}},
-    };
-}
-
-/// A bar of ten millimetres, and what is drawn at another scale.
-void draw_scales(const Sheet& sheet, const SectionPlan& plan)
-{
-    const Spot right{plan.end, plan.floor + 3.2};
-    const Spot left = right - Spot{10.0, 0.0};
-    sheet.mesh.stroke({sheet.at(left + Spot{0.0, 0.8}), sheet.at(left), sheet.at(right),
-                       sheet.at(right + Spot{0.0, 0.8})},
-                      {.colour = sheet.theme().ink_soft, .width = sheet.look.px(1.4F)});
-    sheet.note("10 mm", left - Spot{1.5, 0.0}, 30.0, Align::right);
-    sheet.note("pull cord 1:20", {plan.end, plan.high().y - 2.5}, 60.0, Align::right);
-    sheet.note("to engine", {plan.end - 1.5, plan.horn_axis}, plan.end - plan.flange - 2.5,
-               Align::right);
-}
-
-/// Where castings are, or words of others.
-void keep_parts_clear(NamePlacer& placer, const SectionPlan& p)
-{
-    const Spot tank = p.tank_view(p.tank.low);
-    const Spot top = p.tank_view(p.tank.high);
-    placer.keep_clear(tank - Spot{1.5, 1.5}, top + Spot{1.5, 1.5});
-    placer.keep_clear({p.feed - 6.5, p.inlet - 6.0}, {p.feed + 13.0, tank.y});
-    placer.keep_clear({p.left - 2.0, p.base}, {p.wall + 0.8, p.lid_top + 0.5});
-    placer.keep_clear({p.mouth - 6.0, p.horn_floor() - 5.0}, {p.end, p.horn_roof() + 8.0});
-    placer.keep_clear({p.nozzle - 3.7, p.base}, {p.nozzle + 3.7, p.horn_floor()});
-    placer.keep_clear({p.left, p.base}, {p.nozzle, p.bowl.low.y + 0.3});
-    const Spot detail = detail_corner(p);
-    placer.keep_clear(p.low(), detail + Spot{0.0, 0.6});
-    placer.keep_clear({p.low().x, detail.y}, {p.low().x + 16.0, detail.y + 4.5}); // its title
-    placer.keep_clear({detail.x, p.floor + 9.5}, {p.left - 4.0, p.floor + 20.0});
-    placer.keep_clear({p.end - 30.0, p.high().y - 16.0}, p.high());
-    placer.keep_clear({p.end - 25.0, p.low().y}, {p.end, p.floor + 6.0});
+    return {static_cast<float>(box.left), static_cast<float>(box.top),
+            static_cast<float>(box.width), static_cast<float>(box.height)};
 }
 
 } // namespace
 
-void draw_names(const Sheet& sheet, const SectionPlan& plan, NamePass pass)
+void SectionNames::lay_out(const SectionDrawing& section, const SectionDrawing::Canvas& canvas,
+                           const SectionDrawing::State& state)
 {
-    if (pass == NamePass::words) {
-        draw_scales(sheet, plan);
-    }
-    NamePlacer placer(sheet, plan.low(), plan.high(), pass);
-    keep_parts_clear(placer, plan);
-    for (const auto& names : {bowl_names(plan), throat_names(plan), supply_names(plan)}) {
-        for (const Name& name : names) {
-            placer.place(name);
+    const Look& look = canvas.look;
+    const sf::FloatRect& page = canvas.page;
+    const float rim = look.px(2.0F);
+    LabelGround ground(box_of({page.left + rim, page.top + rim, page.width - 2.0F * rim,
+                               page.height - 2.0F * rim}),
+                       3.0);
+    scratch_.clear();
+    scratch_text_.clear();
+    section.cover(ground, {scratch_, scratch_text_, look, canvas.camera, page}, state);
+    ground.settle();
+
+    std::vector<LabelWish> wishes;
+    wanted_.clear();
+    const float height = std::ceil(Text::line_height(name_style(look)));
+    const auto& marks = section.marks();
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        if (const auto place = section.place_of(marks[i], state)) {
+            const Point part = canvas.camera.to_pixels(*place);
+            wanted_.push_back(i);
+            wishes.push_back({{static_cast<double>(part.x), static_cast<double>(part.y)},
+                              static_cast<double>(name_width(scratch_text_, look, marks[i])),
+                              static_cast<double>(height),
+                              marks[i].rank});
         }
     }
+    places_ = lay_out_labels(ground, wishes,
+                             {.gap = static_cast<double>(look.px(3.0F)),
+                              .nearest = static_cast<double>(look.px(13.0F)),
+                              .reach = static_cast<double>(look.px(250.0F))});
+}
+
+bool SectionNames::is_stale(const SectionDrawing& section, const SectionDrawing::State& state) const
+{
+    std::size_t next = 0;
+    const auto& marks = section.marks();
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        const bool was_wanted = next < wanted_.size() && wanted_[next] == i;
+        if (section.place_of(marks[i], state).has_value() != was_wanted) {
+            return true;
+        }
+        next += was_wanted ? 1 : 0;
+    }
+    return false;
+}
+
+void SectionNames::refresh(const SectionDrawing& section, const SectionDrawing::Canvas& canvas,
+                           const SectionDrawing::State& state, std::optional<std::size_t> pointed)
+{
+    const Look& look = canvas.look;
+    const Theme& theme = look.theme;
+    mesh_.clear();
+    text_.clear();
+    for (std::size_t k = 0; k < places_.size(); ++k) {
+        const LabelPlace& place = places_[k];
+        const Mark& mark = section.marks()[wanted_[k]];
+        const auto spot = section.place_of(mark, state);
+        if (!place.is_shown || !spot) {
+            continue;
+        }
+        const bool is_pointed = pointed == wanted_[k];
+        const Point part = canvas.camera.to_pixels(*spot);
+        const sf::FloatRect box = rect_of(place.box);
+        const Point foot(static_cast<float>(place.foot.x), static_cast<float>(place.foot.y));
+        const Rgba ink = is_pointed ? theme.accent : theme.ink_soft;
+        mesh_.stroke({part, pixel_middle(foot)},
+                     {.colour = ink, .width = is_pointed ? look.px(1.8F) : look.thin()});
+        mesh_.disc(part, look.px(is_pointed ? 3.0F : 2.0F), ink);
+        if (place.solid + place.inner > 0.0) { // section lines stop short of words
+            mesh_.block(box, place.inner > 0.0 || place.solid < 0.6 ? theme.ground : theme.section);
+        }
+        TextStyle style = name_style(look);
+        style.colour = is_pointed ? theme.accent : theme.ink;
+        const Point at{box.left + look.px(pad), std::round(box.top + box.height / 2.0F)};
+        const sf::FloatRect words = text_.write(translated(mark.name), at, style);
+        if (!mark.note.empty()) {
+            style.colour = theme.ink_soft;
+            text_.write(mark.note, {words.left + words.width + look.px(6.0F), at.y}, style);
+        }
+    }
+}
+
+void SectionNames::draw(sf::RenderTarget& target) const
+{
+    target.draw(mesh_);
+    target.draw(text_);
+}
+
+void SectionNames::draw_card(sf::RenderTarget& target, const SectionDrawing::Canvas& canvas,
+                             const SectionDrawing::State& state, const Mark& mark, Point at)
+{
+    const Look& look = canvas.look;
+    const Theme& theme = look.theme;
+    const TextStyle title{
+        .face = Face::bold, .size = look.body(), .colour = theme.ink, .anchor = Anchor::top};
+    TextStyle label{.size = look.small(), .colour = theme.ink_soft, .anchor = Anchor::top};
+    const std::vector<CardLine> lines =
+        state.is_open ? card_lines(mark, state.machine) : std::vector<CardLine>();
+    float label_width = 0.0F;
+    float figure_width = 0.0F;
+    for (const CardLine& line : lines) {
+        label_width = std::max(label_width, card_text_.width(line.label, label));
+        figure_width = std::max(figure_width, card_text_.width(line.figure, label));
+    }
+    const float rim = look.whole(9.0F);
+    const float gap = look.px(16.0F);
+    const float row = std::round(Text::line_height(label) * 1.05F);
+    const float head = std::round(Text::line_height(title) * 1.1F);
+    const float inner = std::max(card_text_.width(translated(mark.name), title),
+                                 lines.empty() ? 0.0F : label_width + gap + figure_width);
+    const sf::Vector2f size{std::round(inner + 2.0F * rim),
+                            std::round(head + row * static_cast<float>(lines.size()) + 1.6F * rim)};
+    const sf::FloatRect& page = canvas.page;
+    const float aside = look.px(18.0F);
+    Point corner{at.x + aside, at.y + aside};
+    if (corner.x + size.x > page.left + page.width) {
+        corner.x = at.x - aside - size.x;
+    }
+    if (corner.y + size.y > page.top + page.height) {
+        corner.y = at.y - aside - size.y;
+    }
+    corner.x = std::round(
+        std::clamp(corner.x, page.left, std::max(page.left, page.left + page.width - size.x)));
+    corner.y = std::round(
+        std::clamp(corner.y, page.top, std::max(page.top, page.top + page.height - size.y)));
+
+    card_.clear();
+    card_text_.clear();
+    const sf::FloatRect box{corner, size};
+    const float line = std::max(1.0F, look.whole(1.0F));
+    card_.block(box, theme.ink);
+    card_.block(
+        {box.left + line, box.top + line, box.width - 2.0F * line, box.height - 2.0F * line},
+        theme.sheet);
+    card_.block({box.left, box.top, look.whole(4.0F), box.height}, theme.accent);
+    card_text_.write(translated(mark.name), {corner.x + rim, corner.y + rim * 0.7F}, title);
+    float y = corner.y + rim * 0.8F + head;
+    for (const CardLine& entry : lines) {
+        label.colour = theme.ink_soft;
+        label.align = Align::left;
+        card_text_.write(entry.label, {corner.x + rim, y}, label);
+        label.colour = theme.ink;
+        label.align = Align::right;
+        card_text_.write(entry.figure, {corner.x + size.x - rim, y}, label);
+        y += row;
+    }
+    target.draw(card_);
+    target.draw(card_text_);
+}
+
+std::vector<SectionNames::Shown> SectionNames::shown(const SectionDrawing& section) const
+{
+    std::vector<Shown> boxes;
+    for (std::size_t k = 0; k < places_.size(); ++k) {
+        if (places_[k].is_shown) {
+            boxes.push_back(
+                {translated(section.marks()[wanted_[k]].name), rect_of(places_[k].box)});
+        }
+    }
+    return boxes;
 }
 
 } // namespace scenes

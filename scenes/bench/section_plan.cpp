@@ -48,6 +48,9 @@ SectionPlan::SectionPlan(const sim::Rig& rig)
     main = circuit(find, "main_jet", "nozzle");
     idle = circuit(find, "idle_jet", "idle_passage");
 
+    main_bleed_bore = find.size("nozzle", "bleed_bore");
+    idle_bleed_bore = find.size("idle_passage", "bleed_bore");
+
     seat = find.point("needle", "seat");
     seat_bore = find.size("needle", "seat_bore");
     lever_ratio = find.value("needle", "lever_ratio");
@@ -87,7 +90,7 @@ SectionPlan::SectionPlan(const sim::Rig& rig)
     nozzle = wall + 45.5;
     throttle = nozzle + 22.0;
     flange = throttle + 10.5;
-    end = flange + 19.0;
+    end = flange + 14.0;
     feed = bowl.low.x - 26.0;
     floor = base - 4.0;
     filter_foot = inlet + 9.5;
@@ -110,6 +113,25 @@ Outline SectionPlan::idle_passage() const
     const double port = throttle + 1.6;
     return {idle.jet,      {idle.jet.x, gallery}, {idle_riser(), gallery}, {idle_riser(), crest},
             {port, crest}, {port, idle.outlet()}};
+}
+
+Outline SectionPlan::main_bleed() const
+{
+    const double reach = main.bore / 2.0 + 1.6;
+    return {{nozzle - reach - 9.0, horn_floor()},
+            {nozzle - reach - 6.4, horn_floor() - 2.4},
+            {nozzle, horn_floor() - 2.4}};
+}
+
+Outline SectionPlan::idle_bleed() const
+{
+    const double x = mouth + 4.0;
+    return {{x, horn_roof()}, {x, idle_passage()[3].y}};
+}
+
+Spot SectionPlan::cord_eye() const
+{
+    return {end - 33.0, high().y - 5.5};
 }
 
 } // namespace scenes

@@ -43,6 +43,8 @@ struct SectionPlan {
     double bowl_vent_bore = 1.0;
     Spot primer_hole;
     double primer_bore = 2.0;
+    double main_bleed_bore = 1.1;
+    double idle_bleed_bore = 0.8;
     double drain_bore = 2.8;
     double cap_vent_bore = 1.0;
     double tap_bore = 4.0;
@@ -83,8 +85,14 @@ struct SectionPlan {
     /// Path of the fuel from a jet to its outlet, along the middle of the passage.
     [[nodiscard]] Outline main_passage() const;
     [[nodiscard]] Outline idle_passage() const;
-    [[nodiscard]] Spot low() const { return {feed - 40.0, floor - 1.5}; }
-    [[nodiscard]] Spot high() const { return {end + 3.0, tank_view(tank.high).y + 4.5}; }
+    /// From the throat's bore upstream of the venturi to the well.
+    [[nodiscard]] Outline main_bleed() const;
+    /// From the throat's bore into the idle passage.
+    [[nodiscard]] Outline idle_bleed() const;
+    /// Where the starter's cord leaves its housing.
+    [[nodiscard]] Spot cord_eye() const;
+    [[nodiscard]] Spot low() const { return {tank_view(tank.low).x - 3.0, floor - 1.5}; }
+    [[nodiscard]] Spot high() const { return {end + 1.5, tank_view(tank.high).y + 5.5}; }
 };
 
 } // namespace scenes

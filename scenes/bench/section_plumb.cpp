@@ -1,5 +1,6 @@
 #include "scenes/bench/section_shared.hpp"
 
+#include "scenes/present/phrase.hpp"
 #include "scenes/view/number.hpp"
 #include "scenes/view/shapes.hpp"
 
@@ -22,11 +23,14 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
           {.colour = sheet.theme().accent, .width = sheet.look.medium()}, sheet.look.px(13.0F));
     std::string words;
     if (std::abs(forward) >= 0.5) {
-        words = fixed_text(std::abs(forward), 0) + "\u00B0 " + (forward > 0.0 ? "forward" : "back");
+        words = filled(forward > 0.0 ? phrase("{0}\u00B0 forward") : phrase("{0}\u00B0 back"),
+                       {fixed_text(std::abs(forward), 0)});
     }
     if (std::abs(side) >= 0.5) {
         words += words.empty() ? "" : ", ";
-        words += fixed_text(std::abs(side), 0) + "\u00B0 to the " + (side > 0.0 ? "left" : "right");
+        words +=
+            filled(side > 0.0 ? phrase("{0}\u00B0 to the left") : phrase("{0}\u00B0 to the right"),
+                   {fixed_text(std::abs(side), 0)});
     }
     TextStyle style{.face = Face::bold,
                     .size = sheet.look.body(),
@@ -38,8 +42,9 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
     const Spot beside = hook + Spot{way * clear, 0.4 * length}; // and clear of names under it
     style.align = way < 0.0 ? Align::right : Align::left;
     const float room = sheet.pixels(way * (end - beside.x));
-    if (sheet.text.width("tipped " + words, style) < room) {
-        words = "tipped " + words;
+    const std::string sentence = filled(phrase("tipped {0}"), {words});
+    if (sheet.text.width(sentence, style) < room) {
+        words = sentence;
     }
     if (sheet.text.width(words, style) < room) {
         sheet.text.write(words, sheet.at(beside), style);

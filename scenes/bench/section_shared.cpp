@@ -42,6 +42,13 @@ void draw_drops(const Sheet& sheet, Spot from, double to, double seconds)
     }
 }
 
+double choke_shut(const MachineView& machine)
+{
+    const double least = machine.parameter("intake", "choke_least");
+    const double most = machine.parameter("intake", "choke_most");
+    return std::clamp(machine.control("choke"), std::min(least, most), std::max(least, most));
+}
+
 void draw_plugs(const Sheet& sheet, const Outline& line, double bore, double liquid, double drift)
 {
     const double share = std::clamp(liquid, 0.0, 1.0);
@@ -56,9 +63,14 @@ void draw_plugs(const Sheet& sheet, const Outline& line, double bore, double liq
         return;
     }
     const double size = std::sqrt(gas);
-    constexpr int plugs = 4;
+    double total = 0.0;
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        total += distance(line[i], line[i + 1]);
+    }
+    const int plugs = std::clamp(static_cast<int>(total / (3.5 * bore)), 2, 14);
     for (int i = 0; i < plugs; ++i) {
-        const double middle = std::fmod((i + 0.5) / plugs + drift, 1.0);
+        const double raw = std::fmod((i + 0.5) / plugs + drift / total, 1.0);
+        const double middle = raw < 0.0 ? raw + 1.0 : raw;
         const double from = std::max(0.0, middle - size / 2.0 / plugs);
         const Outline piece = stretch(line, from, std::min(1.0, middle + size / 2.0 / plugs));
         if (piece.size() > 1) {

@@ -23,12 +23,20 @@ struct PlateShape {
 };
 void draw_plate(const Sheet& sheet, const PlateShape& plate);
 
+/// A body seen from outside.
+void draw_body(const Sheet& sheet, const Outline& outline, Material material);
+/// The bodies of a machine as they look shut: plain, told apart by their shade.
+void draw_outside(const Sheet& sheet, const SectionOutlines& outlines);
+
+/// How far the choke is shut: as far as it is told to, within its stops.
+double choke_shut(const MachineView& machine);
+
 /// Drops that fall from a place to a height, while fuel leaves there.
 void draw_drops(const Sheet& sheet, Spot from, double to, double seconds);
 
 /// Liquid in a line with gas in plugs, as long and as wide as makes their share of the area right.
 ///
-/// unit:    liquid is its share of the volume; drift moves the plugs, in turns from plug to plug
+/// unit:    liquid is its share of the volume; drift is how far the plugs have come, millimetres
 void draw_plugs(const Sheet& sheet, const Outline& line, double bore, double liquid, double drift);
 
 } // namespace scenes

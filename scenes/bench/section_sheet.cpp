@@ -110,16 +110,68 @@ Polygon Sheet::polygon(const Outline& outline) const
     return points;
 }
 
+void Sheet::cover(const Outline& outline, LabelGround::Cover kind) const
+{
+    if (ground == nullptr) {
+        return;
+    }
+    std::vector<LabelPoint> points;
+    points.reserve(outline.size());
+    for (const Spot spot : outline) {
+        const Point point = at(spot);
+        points.push_back({point.x, point.y});
+    }
+    ground->cover(points, kind);
+}
+
+std::vector<Polygon> Sheet::on_page(Polygon points) const
+{
+    constexpr float rim = 4.0F; // edges of the page itself stay out of sight
+    const float left = page.left - rim;
+    const float top = page.top - rim;
+    const float right = page.left + page.width + rim;
+    const float bottom = page.top + page.height + rim;
+    const auto [west, east] = std::ranges::minmax(points, {}, &Point::x);
+    const auto [north, south] = std::ranges::minmax(points, {}, &Point::y);
+    if (east.x < left || west.x > right || south.y < top || north.y > bottom) {
+        return {};
+    }
+    std::vector<Polygon> pieces{std::move(points)};
+    const auto cut = [&](bool is_needed, HalfPlane plane) {
+        if (!is_needed) {
+            return;
+        }
+        std::vector<Polygon> kept;
+        for (const Polygon& piece : pieces) {
+            for (Polygon& part : clip(piece, plane)) {
+                kept.push_back(std::move(part));
+            }
+        }
+        pieces = std::move(kept);
+    };
+    cut(west.x < left, {{left, 0.0F}, {1.0F, 0.0F}});
+    cut(east.x > right, {{right, 0.0F}, {-1.0F, 0.0F}});
+    cut(north.y < top, {{0.0F, top}, {0.0F, 1.0F}});
+    cut(south.y > bottom, {{0.0F, bottom}, {0.0F, -1.0F}});
+    return pieces;
+}
+
 void Sheet::solid(const Outline& outline, Material material, bool is_mirrored) const
 {
+    cover(outline, LabelGround::Cover::solid);
     const Polygon points = polygon(outline);
-    draw_section(mesh, points, material, look, texture(is_mirrored));
+    for (const Polygon& piece : on_page(points)) {
+        draw_section(mesh, piece, material, look, texture(is_mirrored));
+    }
     mesh.stroke(points, {.colour = theme().ink, .width = look.medium(), .closed = true});
 }
 
 void Sheet::fill(const Outline& outline, Content content, float phase) const
 {
-    draw_content(mesh, polygon(outline), content, look, texture(false, phase));
+    cover(outline, LabelGround::Cover::inner);
+    for (const Polygon& piece : on_page(polygon(outline))) {
+        draw_content(mesh, piece, content, look, texture(false, phase));
+    }
 }
 
 void Sheet::hollow(const Outline& outline) const

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "scenes/present/label_layout.hpp"
 #include "scenes/view/camera.hpp"
 #include "scenes/view/clip.hpp"
 #include "scenes/view/materials.hpp"
@@ -56,6 +57,8 @@ struct Sheet {
     Text& text;
     const Look& look;
     const Camera& camera;
+    sf::FloatRect page;            ///< pixels; what lies outside is not drawn
+    LabelGround* ground = nullptr; ///< told what covers what, for the places of names
 
     [[nodiscard]] Point at(Spot spot) const
     {
@@ -72,6 +75,8 @@ struct Sheet {
     void solid(const Outline& outline, Material material, bool is_mirrored = false) const;
     /// Fills a space without drawing its edge.
     void fill(const Outline& outline, Content content, float phase = 0.0F) const;
+    /// Keeps names off a space that something moves through.
+    void reserve(const Outline& outline) const { cover(outline, LabelGround::Cover::inner); }
     /// A space cut into solids: air and its edge.
     void hollow(const Outline& outline) const;
     void edge(const Outline& outline, bool is_closed = true) const;
@@ -89,6 +94,10 @@ struct Sheet {
     [[nodiscard]] bool has_room(std::string_view words, double room) const;
     /// Small words in the second ink; left out when wider than the room they have.
     void note(std::string_view words, Spot spot, double room, Align align = Align::left) const;
+
+    void cover(const Outline& outline, LabelGround::Cover kind) const;
+    /// The pieces of a polygon on the page: one enlarged forty times must not be hatched all over.
+    [[nodiscard]] std::vector<Polygon> on_page(Polygon points) const;
 };
 
 } // namespace scenes

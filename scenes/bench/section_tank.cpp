@@ -50,6 +50,8 @@ void draw_screen(const Sheet& sheet, const SectionPlan& plan)
     sheet.edge({{plan.feed - half, top}, {plan.feed + half, top}}, false);
 }
 
+} // namespace
+
 void draw_cap(const Sheet& sheet, const SectionPlan& plan, double loose)
 {
     const double foot = plan.tank_view(plan.tank.high).y + sheet_thickness + 0.4;
@@ -65,8 +67,6 @@ void draw_cap(const Sheet& sheet, const SectionPlan& plan, double loose)
         sheet.solid(half, Material::plastic, side > 0.0);
     }
 }
-
-} // namespace
 
 void draw_tank_still(const Sheet& sheet, const SectionPlan& plan)
 {

@@ -110,6 +110,7 @@ void draw_air(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
         return;
     }
     const double strength = std::sqrt(flow / 4.0);
+    const double way = moment.travelled("air", 26.0 * strength);
     const double entry = (plan.wall + plan.mouth - 5.0) / 2.0;
     for (const double offset : {-1.0, 1.0}) {
         const double height = plan.horn_axis + offset * plan.horn_bore * 0.27;
@@ -126,7 +127,7 @@ void draw_air(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
         add_bend(line, {plan.choke + 7.0, height}, {plan.nozzle - 2.0, throat});
         add_bend(line, {plan.nozzle + 2.0, throat}, {plan.nozzle + 13.0, height});
         line.push_back({plan.end - 2.0, height});
-        draw_flow_marks(sheet, line, strength, moment.seconds * 26.0, sheet.theme().ink_soft);
+        draw_flow_marks(sheet, line, strength, way, sheet.theme().ink_soft);
     }
 }
 
@@ -207,7 +208,7 @@ void draw_throat_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     const double half = plan.horn_bore / 2.0 - 0.15;
     draw_plate(sheet, {.shaft = {plan.choke, plan.horn_axis},
                        .half = half,
-                       .shut = moment.machine.control("choke"),
+                       .shut = choke_shut(moment.machine),
                        .opening = plan.choke_relief});
     // The linkage of the model: the plate's angle goes with the square of its travel.
     const double travel =

@@ -24,27 +24,6 @@ double high_upper(const TrimmerPlan& plan)
     return plan.high_line + 1.4;
 }
 
-/// From the metering chamber's roof to the nozzle.
-Outline high_passage(const TrimmerPlan& plan)
-{
-    const double begin = -plan.metering.half * 0.45;
-    const double step = step_place(plan);
-    return {
-        {begin, plan.roof - 0.1},        {begin, plan.high_line},
-        {step, plan.high_line},          {step, high_upper(plan)},
-        {plan.nozzle, high_upper(plan)}, {plan.nozzle, plan.axis - plan.venturi_bore / 2.0 + 0.9}};
-}
-
-/// From the metering chamber's roof to the pocket under the throttle.
-Outline low_passage(const TrimmerPlan& plan)
-{
-    const double begin = -plan.metering.half * 0.75;
-    return {{begin, plan.roof - 0.1},
-            {begin, plan.low_line},
-            {plan.throttle, plan.low_line},
-            {plan.throttle, plan.horn_floor() - 1.6}};
-}
-
 Outline pocket(const TrimmerPlan& plan)
 {
     return box_outline({plan.throttle - pocket_left, plan.horn_floor() - 1.7},
@@ -106,6 +85,34 @@ void draw_spray(const Sheet& sheet, const TrimmerPlan& plan, Spot from, double f
 
 } // namespace
 
+Outline high_passage(const TrimmerPlan& plan)
+{
+    const double begin = -plan.metering.half * 0.45;
+    const double step = step_place(plan);
+    return {
+        {begin, plan.roof - 0.1},        {begin, plan.high_line},
+        {step, plan.high_line},          {step, high_upper(plan)},
+        {plan.nozzle, high_upper(plan)}, {plan.nozzle, plan.axis - plan.venturi_bore / 2.0 + 0.9}};
+}
+
+Outline low_passage(const TrimmerPlan& plan)
+{
+    const double begin = -plan.metering.half * 0.75;
+    return {{begin, plan.roof - 0.1},
+            {begin, plan.low_line},
+            {plan.throttle, plan.low_line},
+            {plan.throttle, plan.horn_floor() - 1.6}};
+}
+
+void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
+{
+    const MachineView& machine = moment.machine;
+    draw_screw(sheet, {step_place(plan) - 1.2, high_upper(plan)}, -1.0,
+               machine.parameter("high_circuit", "turns") / plan.high_turns, 4.0);
+    draw_screw(sheet, {plan.throttle + 0.9, plan.low_line}, 1.0,
+               machine.parameter("low_circuit", "turns") / plan.low_turns, 5.2);
+}
+
 void draw_circuits_still(const Sheet& sheet, const TrimmerPlan& plan)
 {
     // The passages cross the open air under the filter in tubes.
@@ -132,10 +139,7 @@ void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Mom
     }
     const double high_flow = machine.reading("high_circuit.flow");
     draw_nozzle_check(sheet, plan, high_flow);
-    draw_screw(sheet, {step_place(plan) - 1.2, high_upper(plan)}, -1.0,
-               machine.control("high_screw") / plan.high_turns, 4.0);
-    draw_screw(sheet, {plan.throttle + 0.9, plan.low_line}, 1.0,
-               machine.control("low_screw") / plan.low_turns, 5.2);
+    draw_screws(sheet, plan, moment);
     draw_spray(sheet, plan, high_passage(plan).back(), high_flow * 6e7, moment.seconds);
     draw_spray(sheet, plan, {plan.throttle - 1.2, top}, machine.reading("low_circuit.flow") * 6e7,
                moment.seconds);

@@ -1,6 +1,6 @@
 #include "scenes/bench/section_trimmer_parts.hpp"
 
-#include "scenes/view/number.hpp"
+#include "scenes/present/readout.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,6 +10,14 @@ namespace {
 
 constexpr double enlargement = 30.0; ///< as the frame's title says
 constexpr double slope = 1.57;       ///< of the needle's cone, rise over run, as in the main view
+
+/// A length in millimetres, a digit finer than elsewhere.
+std::string fine_length(double length)
+{
+    Readout readout = readout_of("mm");
+    readout.decimals += 1;
+    return readout.text(length * 1e-3);
+}
 
 /// The frame, and the corner of the seat in it.
 struct DetailFrame {
@@ -73,7 +81,8 @@ void draw_detail_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
         draw_flow_marks(
             sheet,
             {frame.edge + Spot{-2.6, 4.4}, frame.edge + Spot{-0.3, 0.3}, frame.edge + along * 8.0},
-            0.25 * std::sqrt(std::min(flow, 60.0) / 60.0), moment.seconds * 9.0, sheet.theme().ink);
+            0.25 * std::sqrt(std::min(flow, 60.0) / 60.0),
+            moment.travelled("seat", std::sqrt(flow) * 1.5), sheet.theme().ink);
     }
     sheet.line(frame.box(), true);
     const TextStyle letter{.face = Face::bold,
@@ -82,7 +91,7 @@ void draw_detail_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
                            .anchor = Anchor::bottom};
     sheet.text.write("A  30:1", sheet.at({frame.low.x, frame.high.y + 2.3}), letter);
     sheet.text.write(
-        fixed_text(lift, 3) + " mm", sheet.at({frame.low.x, frame.high.y + 0.2}),
+        fine_length(lift), sheet.at({frame.low.x, frame.high.y + 0.2}),
         {.size = sheet.look.small(), .colour = sheet.theme().ink_soft, .anchor = Anchor::bottom});
     sheet.text.write("A", sheet.at(plan.seat + Spot{2.5, -2.8}), letter);
     sheet.mesh.ring(sheet.at(plan.seat + Spot{plan.seat_bore / 2.0, 0.0}), sheet.pixels(0.9),

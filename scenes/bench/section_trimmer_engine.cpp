@@ -48,6 +48,32 @@ Outline duct(const TrimmerPlan& plan, double thick)
             {plan.adapter, plan.horn_roof() + thick}};
 }
 
+/// The cylinder from outside, with its cooling fins on the far side of the muffler.
+Outline cylinder_outline(const TrimmerPlan& plan)
+{
+    const double half = bore_half(plan) + casting;
+    const double head = head_height(plan);
+    const double foot = plan.crank.y + plan.crank_room * 0.7;
+    Outline cylinder{{plan.crank.x - half, foot}};
+    for (double y = foot + 2.2; y < head + 0.6; y += 1.5) { // cooling fins
+        for (const Spot spot : {Spot{-half, y}, Spot{-half - 1.1, y}, Spot{-half - 1.1, y + 0.6},
+                                Spot{-half, y + 0.6}}) {
+            cylinder.push_back({plan.crank.x + spot.x, spot.y});
+        }
+    }
+    cylinder.insert(cylinder.end(), {{plan.crank.x - half, head + 1.2},
+                                     {plan.crank.x + half, head + 1.2},
+                                     {plan.crank.x + half, foot}});
+    return cylinder;
+}
+
+Outline muffler_outline(const TrimmerPlan& plan)
+{
+    const double left = plan.crank.x + bore_half(plan) + casting;
+    return box_outline({left + 0.9, port_height(plan) + 0.4},
+                       {plan.flange + 0.6, head_height(plan) - 0.2});
+}
+
 /// Crankcase and cylinder as one space, from the piston's crown down or from it up.
 void draw_space(const Sheet& sheet, const TrimmerPlan& plan, double crown_height)
 {
@@ -111,15 +137,15 @@ void draw_muffler(const Sheet& sheet, const TrimmerPlan& plan)
     const double low = port_height(plan);
     const double left = plan.crank.x + bore_half(plan) + casting;
     const double right = plan.flange + 0.6;
-    sheet.solid(box_outline({left + 0.9, low + 0.4}, {right, head_height(plan) - 0.2}),
-                Material::metal);
+    sheet.solid(muffler_outline(plan), Material::metal);
     const Outline room =
         box_outline({left + 1.4, low + 0.9}, {right - 0.5, head_height(plan) - 0.7});
     sheet.hollow(room);
     const Outline pipe = strip({{left - casting - 0.1, low + 1.6}, {left + 1.6, low + 1.6}}, 0.7);
     sheet.fill(pipe, Content::air);
     sheet.walls(pipe);
-    const Outline outlet = strip({{right - 0.6, low + 2.7}, {right + 0.1, low + 2.7}}, 0.9);
+    const Outline outlet =
+        strip({{right - 0.6, exhaust_height(plan)}, {right + 0.1, exhaust_height(plan)}}, 0.9);
     sheet.fill(outlet, Content::air);
     const std::array<Point, 2> mesh{sheet.at({right - 0.2, low + 1.8}),
                                     sheet.at({right - 0.2, low + 3.6})};
@@ -133,6 +159,8 @@ void draw_plug(const Sheet& sheet, const TrimmerPlan& plan)
     sheet.solid(box_outline(foot + Spot{-0.55, 0.0}, foot + Spot{0.55, 1.6}), Material::metal);
     sheet.solid(box_outline(foot + Spot{-0.35, 1.6}, foot + Spot{0.35, 2.6}), Material::glass);
 }
+
+} // namespace
 
 Spot cord_guide(const TrimmerPlan& plan)
 {
@@ -152,7 +180,21 @@ void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
     sheet.solid(box_outline(hand + Spot{0.0, -1.3}, hand + Spot{0.9, 1.3}), Material::elastomer);
 }
 
-} // namespace
+double exhaust_height(const TrimmerPlan& plan)
+{
+    return port_height(plan) + 2.7;
+}
+
+std::vector<Body> engine_bodies(const TrimmerPlan& plan)
+{
+    const Spot plug{plan.crank.x, head_height(plan)};
+    return {
+        {places_of(duct(plan, 1.1)), Material::alloy},
+        {places_of(box_outline(plug + Spot{-0.55, 0.0}, plug + Spot{0.55, 2.6})), Material::metal},
+        {places_of(cylinder_outline(plan)), Material::alloy},
+        {places_of(circle_outline(plan.crank, plan.crank_room + casting)), Material::alloy},
+        {places_of(muffler_outline(plan)), Material::metal}};
+}
 
 Outline pulse_line(const TrimmerPlan& plan)
 {
@@ -163,21 +205,8 @@ Outline pulse_line(const TrimmerPlan& plan)
 
 void draw_engine_still(const Sheet& sheet, const TrimmerPlan& plan)
 {
-    const double half = bore_half(plan) + casting;
-    const double head = head_height(plan);
     sheet.solid(circle_outline(plan.crank, plan.crank_room + casting), Material::alloy);
-    const double foot = plan.crank.y + plan.crank_room * 0.7;
-    Outline cylinder{{plan.crank.x - half, foot}};
-    for (double y = foot + 2.2; y < head + 0.6; y += 1.5) { // cooling fins
-        for (const Spot spot : {Spot{-half, y}, Spot{-half - 1.1, y}, Spot{-half - 1.1, y + 0.6},
-                                Spot{-half, y + 0.6}}) {
-            cylinder.push_back({plan.crank.x + spot.x, spot.y});
-        }
-    }
-    cylinder.insert(cylinder.end(), {{plan.crank.x - half, head + 1.2},
-                                     {plan.crank.x + half, head + 1.2},
-                                     {plan.crank.x + half, foot}});
-    sheet.solid(cylinder, Material::alloy, true);
+    sheet.solid(cylinder_outline(plan), Material::alloy, true);
     sheet.solid(duct(plan, 1.1), Material::alloy, true);
     draw_plug(sheet, plan);
     draw_muffler(sheet, plan);
@@ -215,7 +244,9 @@ void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
         if (push < 0.0) {
             std::reverse(line.begin(), line.end());
         }
-        draw_flow_marks(sheet, line, 0.35, 5.0, sheet.theme().accent);
+        const double pace = std::sqrt(std::abs(push) / 1e3) * 4.0;
+        draw_flow_marks(sheet, line, 0.35, 5.0 + moment.travelled("pulse", pace),
+                        sheet.theme().accent);
     }
     draw_cord(sheet, plan, machine.reading("recoil.cord") * 1e3);
 }

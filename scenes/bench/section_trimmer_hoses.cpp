@@ -21,17 +21,31 @@ void draw_hose_moving(const Sheet& sheet, const Outline& line, double bore, doub
     sheet.walls(strip(line, bore / 2.0));
 }
 
-/// Arrows along a line for a flow through it.
-void draw_marks(const Sheet& sheet, Outline line, double flow, double seconds)
+/// A line with its contents and arrows for the flow through it, at the flow's own pace.
+struct Line {
+    std::string_view id;
+    const Outline& middle;
+    double bore;      ///< as drawn
+    double true_bore; ///< in the machine
+    double liquid;
+    double flow;
+};
+void draw_line(const Sheet& sheet, const Line& line, const Moment& moment)
 {
-    const double amount = std::abs(flow) * 6e7; // mL/min
+    // As much slower on paper as the hose is smaller.
+    const double pace = speed_in(line.flow, line.true_bore) * line.bore / line.true_bore;
+    const double way = moment.travelled(line.id, pace);
+    draw_hose_moving(sheet, line.middle, line.bore, line.liquid, way);
+    const double amount = std::abs(line.flow) * 6e7; // mL/min
     if (amount < 0.3) {
         return;
     }
-    if (flow < 0.0) {
-        std::reverse(line.begin(), line.end());
+    Outline middle = line.middle;
+    if (line.flow < 0.0) {
+        std::reverse(middle.begin(), middle.end());
     }
-    draw_flow_marks(sheet, line, 0.35 * std::sqrt(amount / 60.0), seconds * 9.0, sheet.theme().ink);
+    draw_flow_marks(sheet, middle, 0.35 * std::sqrt(amount / 60.0), std::abs(way),
+                    sheet.theme().ink);
 }
 
 } // namespace
@@ -58,18 +72,21 @@ void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan)
 void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
-    const double suction = machine.reading("pickup.flow");
-    const double drift = std::abs(suction) > 1e-9 ? moment.seconds * 0.25 : 0.0;
-    draw_hose_moving(sheet, plan.suction, plan.hose_bore, machine.reading("suction_hose.liquid"),
-                     drift);
-    draw_marks(sheet, plan.suction, suction, moment.seconds);
+    const double suction_bore = machine.parameter("suction_hose", "bore") * 1e3;
+    const double return_bore = machine.parameter("return_hose", "bore") * 1e3;
+    draw_line(sheet,
+              {"suction", plan.suction, suction_bore * TrimmerPlan::hose_scale, suction_bore,
+               machine.reading("suction_hose.liquid"), machine.reading("pickup.flow")},
+              moment);
     // The pipe to the bulb has no room of its own: what is in it came from the metering chamber.
-    const double drawn = machine.reading("bulb_suction.flow");
-    draw_hose_moving(sheet, plan.bulb_line, pipe_bore, machine.reading("metering.liquid"), 0.0);
-    draw_marks(sheet, plan.bulb_line, drawn, moment.seconds);
-    draw_hose_moving(sheet, plan.return_line, plan.hose_bore, machine.reading("return_hose.liquid"),
-                     0.0);
-    draw_marks(sheet, plan.return_line, machine.reading("return_end.flow"), moment.seconds);
+    draw_line(sheet,
+              {"purge", plan.bulb_line, pipe_bore, pipe_bore / TrimmerPlan::hose_scale,
+               machine.reading("metering.liquid"), machine.reading("bulb_suction.flow")},
+              moment);
+    draw_line(sheet,
+              {"return", plan.return_line, return_bore * TrimmerPlan::hose_scale, return_bore,
+               machine.reading("return_hose.liquid"), machine.reading("return_end.flow")},
+              moment);
 }
 
 } // namespace scenes

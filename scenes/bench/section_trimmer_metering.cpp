@@ -86,14 +86,19 @@ void draw_needle(const Sheet& sheet, const TrimmerPlan& plan, double lift)
 }
 
 /// Turns about its hinge as far as the needle's lift asks; the long arm lies over the diaphragm.
-void draw_lever(const Sheet& sheet, const TrimmerPlan& plan, double lift)
+void draw_lever(const Sheet& sheet, const TrimmerPlan& plan, double lift, double bend)
 {
     const double y = lever_height(plan);
     const Spot hinge{plan.hinge(), y};
     const double turn = lift / (plan.seat.x - hinge.x);
     // The needle's end is on the right: as it goes down, the long arm at the left goes up.
-    const Outline arm = turned_about(
-        box_outline({-0.6, y - lever_half}, {plan.seat.x + 0.7, y + lever_half}), hinge, -turn);
+    const Outline arm = turned_about({{-0.6, y + bend - lever_half},
+                                      {hinge.x, y - lever_half},
+                                      {plan.seat.x + 0.7, y - lever_half},
+                                      {plan.seat.x + 0.7, y + lever_half},
+                                      {hinge.x, y + lever_half},
+                                      {-0.6, y + bend + lever_half}},
+                                     hinge, -turn);
     const double spring = spring_place(plan);
     const double foot = y + lever_half + (hinge.x - spring) * turn;
     const double head = plan.roof + spring_recess;
@@ -111,17 +116,35 @@ void draw_lever(const Sheet& sheet, const TrimmerPlan& plan, double lift)
     sheet.mesh.disc(sheet.at(hinge), sheet.pixels(0.42), sheet.theme().solid);
 }
 
+double metering_rise(const TrimmerPlan& plan, const MachineView& machine)
+{
+    const double travel = machine.reading("needle.diaphragm") * 1e3;
+    return TrimmerPlan::shown_travel(travel,
+                                     travel > 0.0 ? plan.metering_room() : plan.dry.depth - 0.8);
+}
+
+/// How much higher than it should the lever's long end stands: bent, or set so.
+double lever_bend(const TrimmerPlan& plan, const MachineView& machine)
+{
+    const double gap = machine.parameter("needle", "lever_gap") * 1e3;
+    const double room = plan.metering_room();
+    return TrimmerPlan::shown_travel(gap, room) - TrimmerPlan::shown_travel(plan.lever_gap, room);
+}
+
 } // namespace
+
+Outline metering_line(const TrimmerPlan& plan, const MachineView& machine)
+{
+    return sheet_line(plan.metering.half, 0.0, metering_rise(plan, machine));
+}
 
 void draw_metering_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
     const double lift = plan.shown_lift(std::max(0.0, machine.reading("needle.lift") * 1e3));
-    const double travel = machine.reading("needle.diaphragm") * 1e3;
-    const double rise = TrimmerPlan::shown_travel(travel, travel > 0.0 ? plan.metering_room()
-                                                                       : plan.dry.depth - 0.8);
+    const double rise = metering_rise(plan, machine);
     const double liquid = machine.reading("metering.liquid");
-    const Outline line = sheet_line(plan.metering.half, 0.0, rise);
+    const Outline line = metering_line(plan, machine);
     draw_dry_side(sheet, plan, line);
     const Outline wet = wet_space(plan, line);
     draw_mix(sheet, wet,
@@ -143,7 +166,7 @@ void draw_metering_moving(const Sheet& sheet, const TrimmerPlan& plan, const Mom
                 Material::metal);
     draw_needle(sheet, plan, lift);
     draw_seat(sheet, plan, machine.reading("gallery.liquid") > 0.4);
-    draw_lever(sheet, plan, lift);
+    draw_lever(sheet, plan, lift, lever_bend(plan, machine));
 }
 
 } // namespace scenes

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "scenes/bench/section_name_placer.hpp"
 #include "scenes/bench/section_pieces.hpp"
 #include "scenes/bench/section_shared.hpp"
 #include "scenes/bench/section_trimmer_plan.hpp"
+#include "scenes/present/phrase.hpp"
 
 // The pieces the section of a hand-held machine is put together from, one file each. `_still` draws
 // what stands still; `_moving` draws over it what the readings move, and the edges that would else
@@ -17,6 +17,10 @@ void draw_block_still(const Sheet& sheet, const TrimmerPlan& plan);
 /// Pump and pulse chamber with the diaphragm between them, flaps and gallery.
 void draw_pump_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
+/// Where the diaphragms are now.
+Outline pump_line(const TrimmerPlan& plan, const MachineView& machine);
+Outline metering_line(const TrimmerPlan& plan, const MachineView& machine);
+
 /// Metering chamber and dry side with their diaphragm, lever, spring, needle and screen.
 void draw_metering_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
@@ -28,9 +32,14 @@ void draw_detail_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
 /// The tank with cap, vent and weighted pick-up.
 void draw_tank_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_tank_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+void draw_cap(const Sheet& sheet, const TrimmerPlan& plan, double loose);
 
-/// Where the name of the pick-up stands, whose leader follows it.
-Spot pickup_words(const TrimmerPlan& plan);
+/// The weighted pick-up's name, by which it is told from what stands still, and where it lies.
+inline constexpr Phrase pickup_name = phrase("pick-up");
+Spot pickup_place(const TrimmerPlan& plan, const MachineView& machine);
+
+/// Where the cord comes out; its handle hangs a little lower, to the right of it.
+Spot cord_guide(const TrimmerPlan& plan);
 
 /// Suction hose, purge bulb with its valves and lines.
 void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan);
@@ -46,16 +55,32 @@ void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
 void draw_circuits_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
+/// From the metering chamber's roof to the nozzle.
+Outline high_passage(const TrimmerPlan& plan);
+/// From the metering chamber's roof to the pocket under the throttle.
+Outline low_passage(const TrimmerPlan& plan);
+/// The two adjusting screws.
+void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
 /// Crankcase, cylinder, reed, exhaust and the passage that carries the pulse to the pump.
 void draw_engine_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 Outline pulse_line(const TrimmerPlan& plan);
+/// The starter's cord and handle, with millimetres left on the drum.
+void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left);
+/// Middle of the muffler's outlet.
+double exhaust_height(const TrimmerPlan& plan);
+/// Crankcase, cylinder, duct and muffler from outside.
+std::vector<Body> engine_bodies(const TrimmerPlan& plan);
 void draw_pulse_passage(const Sheet& sheet, const TrimmerPlan& plan);
 
-/// The floor with what lies on it, and drops on their way there.
 void draw_floor_still(const Sheet& sheet, const TrimmerPlan& plan);
-void draw_floor_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 
-void draw_names(const Sheet& sheet, const TrimmerPlan& plan, NamePass pass);
+/// What is seen to move from outside.
+void draw_outside_parts(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+/// What is drawn at which scale.
+void draw_scales(const Sheet& sheet, const TrimmerPlan& plan);
+void draw_travels_note(const Sheet& sheet, const TrimmerPlan& plan);
 
 } // namespace scenes

@@ -4,6 +4,8 @@
 
 #include "sim/rig.hpp"
 
+#include <algorithm>
+
 namespace scenes {
 
 /// A flat chamber on one side of a diaphragm.
@@ -111,8 +113,10 @@ struct TrimmerPlan {
     /// The way the metering diaphragm has from rest to the chamber's roof, its button kept clear.
     [[nodiscard]] double metering_room() const { return roof - 1.0; }
     [[nodiscard]] double hinge() const { return seat.x * lever_ratio / (1.0 + lever_ratio); }
-    [[nodiscard]] Spot low() const { return {-46.2, floor - 0.8}; }
-    [[nodiscard]] Spot high() const { return {31.4, 26.8}; }
+    /// Over the spark plug, with the piston's pin two strokes over the crank at its highest.
+    [[nodiscard]] double engine_top() const { return crank.y + 2.0 * stroke + 5.6; }
+    [[nodiscard]] Spot low() const { return {-47.6, floor - 0.8}; }
+    [[nodiscard]] Spot high() const { return {wall + 9.6, std::max(top + 8.8, engine_top())}; }
 };
 
 } // namespace scenes

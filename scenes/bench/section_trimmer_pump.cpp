@@ -60,16 +60,33 @@ void draw_inlet(const Sheet& sheet, const TrimmerPlan& plan, const Moment& momen
     draw_hole(sheet, plan, plan.inlet_flap, plan.entry + passage / 2.0 - 0.2, liquid > 0.4);
 }
 
+double pump_rise(const TrimmerPlan& plan, const MachineView& machine)
+{
+    const double travel = machine.reading("pump.travel") * 1e3;
+    const double room = (travel > 0.0 ? plan.pump.depth : plan.pulse.depth) - 0.3;
+    return -TrimmerPlan::shown_travel(travel, room);
+}
+
+/// A flap that leaks stands off its hole: it has curled.
+double curled(const MachineView& machine, std::string_view flap)
+{
+    const double hole = machine.healthy(flap, "area");
+    return hole > 0.0 ? std::clamp(machine.parameter(flap, "leak") / hole, 0.0, 1.0) : 0.0;
+}
+
 } // namespace
+
+Outline pump_line(const TrimmerPlan& plan, const MachineView& machine)
+{
+    return sheet_line(plan.pump.half, plan.pump.plane, pump_rise(plan, machine));
+}
 
 void draw_pump_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
-    const double travel = machine.reading("pump.travel") * 1e3;
     const double liquid = machine.reading("pump_chamber.liquid");
-    const double room = (travel > 0.0 ? plan.pump.depth : plan.pulse.depth) - 0.3;
-    const double rise = -TrimmerPlan::shown_travel(travel, room);
-    const Outline line = sheet_line(plan.pump.half, plan.pump.plane, rise);
+    const double rise = pump_rise(plan, machine);
+    const Outline line = pump_line(plan, machine);
 
     const double ceiling = plan.pulse.plane + plan.pulse.depth;
     Outline pulse{{plan.pulse.half, ceiling}, {-plan.pulse.half, ceiling}};
@@ -93,11 +110,13 @@ void draw_pump_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment&
     const double lift = plan.pump.depth + rise - 0.5; // what is left over the inlet flap
     draw_flap(sheet, {.hinge = {plan.inlet_flap - half, plan.pump_floor() + 0.2},
                       .length = 2.0 * half,
-                      .open = flap_share(machine.reading("inlet_flap.flow"), full_flow),
+                      .open = std::max(flap_share(machine.reading("inlet_flap.flow"), full_flow),
+                                       curled(machine, "inlet_flap")),
                       .most = std::clamp(lift / (2.0 * half), 0.15, 0.5)});
     draw_flap(sheet, {.hinge = {plan.outlet_flap - half, plan.entry - 0.2},
                       .length = 2.0 * half,
-                      .open = flap_share(machine.reading("outlet_flap.flow"), full_flow),
+                      .open = std::max(flap_share(machine.reading("outlet_flap.flow"), full_flow),
+                                       curled(machine, "outlet_flap")),
                       .most = -0.6});
 }
 

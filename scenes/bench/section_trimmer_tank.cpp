@@ -1,8 +1,6 @@
 #include "scenes/bench/section_mix.hpp"
 #include "scenes/bench/section_trimmer_parts.hpp"
 
-#include "scenes/view/leader.hpp"
-
 #include <algorithm>
 #include <cmath>
 
@@ -11,15 +9,6 @@ namespace {
 
 constexpr double sheet_thickness = 0.8;
 constexpr double vent_flow = 2e-6; ///< m3/s of air or fuel with the valve wide open
-
-Spot pickup_place(const TrimmerPlan& plan, const MachineView& machine)
-{
-    const Spot low = plan.tank_view(plan.tank.low) + plan.felt;
-    const Spot high = plan.tank_view(plan.tank.high) - plan.felt;
-    const Spot raw = plan.tank_view(
-        {machine.reading("pickup.forward") * 1e3, machine.reading("pickup.height") * 1e3});
-    return {std::clamp(raw.x, low.x, high.x), std::clamp(raw.y, low.y, high.y)};
-}
 
 /// The slack hose from the grommet to the weight hangs below the straight line between them.
 Outline slack_hose(const TrimmerPlan& plan, Spot weight, const sim::Vector& up)
@@ -54,10 +43,6 @@ void draw_pickup(const Sheet& sheet, const TrimmerPlan& plan, const Moment& mome
                  {.origin = sheet.at(weight)});
     sheet.edge(felt);
     sheet.mesh.disc(sheet.at(weight), sheet.pixels(0.75), sheet.theme().solid);
-    draw_leader(sheet.mesh, sheet.text, sheet.look,
-                {.part = sheet.at(weight + Spot{plan.felt.x, 0.0}),
-                 .words = sheet.at(pickup_words(plan)),
-                 .name = "pick-up"});
 }
 
 /// One half of the wall, seen from the bottom's middle: `side` -1 left, 1 right.
@@ -75,15 +60,6 @@ void draw_wall(const Sheet& sheet, const TrimmerPlan& plan)
                  {low.x - t + 1.2, high.y + t},
                  {low.x - t, high.y + t - 1.2}},
                 Material::plastic);
-}
-
-void draw_cap(const Sheet& sheet, const TrimmerPlan& plan, double loose)
-{
-    const Spot foot = plan.cap + Spot{0.0, sheet_thickness + 0.1 + 0.9 * loose};
-    const Outline cap{foot + Spot{-2.0, 0.0},  foot + Spot{2.0, 0.0},  foot + Spot{2.0, -0.5},
-                      foot + Spot{2.8, -0.5},  foot + Spot{2.8, 1.0},  foot + Spot{-2.8, 1.0},
-                      foot + Spot{-2.8, -0.5}, foot + Spot{-2.0, -0.5}};
-    sheet.solid(turned_about(cap, foot, 0.14 * loose), Material::plastic, true);
 }
 
 /// A duckbill in the tank's top: it opens inwards, to let air in.
@@ -105,9 +81,22 @@ void draw_vent(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment
 
 } // namespace
 
-Spot pickup_words(const TrimmerPlan& plan)
+void draw_cap(const Sheet& sheet, const TrimmerPlan& plan, double loose)
 {
-    return {plan.tank_view(plan.tank.high).x + 2.2, plan.tank_view(plan.tank.low).y + 7.0};
+    const Spot foot = plan.cap + Spot{0.0, sheet_thickness + 0.1 + 0.9 * loose};
+    const Outline cap{foot + Spot{-2.0, 0.0},  foot + Spot{2.0, 0.0},  foot + Spot{2.0, -0.5},
+                      foot + Spot{2.8, -0.5},  foot + Spot{2.8, 1.0},  foot + Spot{-2.8, 1.0},
+                      foot + Spot{-2.8, -0.5}, foot + Spot{-2.0, -0.5}};
+    sheet.solid(turned_about(cap, foot, 0.14 * loose), Material::plastic, true);
+}
+
+Spot pickup_place(const TrimmerPlan& plan, const MachineView& machine)
+{
+    const Spot low = plan.tank_view(plan.tank.low) + plan.felt;
+    const Spot high = plan.tank_view(plan.tank.high) - plan.felt;
+    const Spot raw = plan.tank_view(
+        {machine.reading("pickup.forward") * 1e3, machine.reading("pickup.height") * 1e3});
+    return {std::clamp(raw.x, low.x, high.x), std::clamp(raw.y, low.y, high.y)};
 }
 
 void draw_tank_still(const Sheet& sheet, const TrimmerPlan& plan)

@@ -68,6 +68,7 @@ void draw_air(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
     if (flow < 0.02) {
         return;
     }
+    const double way = moment.travelled("air", 16.0 * std::sqrt(flow / 6.0));
     for (const double offset : {-1.0, 1.0}) {
         const double height = plan.axis + offset * plan.horn_bore * 0.22;
         const double throat = plan.axis + offset * plan.venturi_bore * 0.22;
@@ -77,13 +78,12 @@ void draw_air(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
         add_bend(line, {plan.nozzle + 2.6, height}, {plan.nozzle + 0.7, throat});
         add_bend(line, {plan.nozzle - 0.7, throat}, {plan.nozzle - 2.4, height});
         line.push_back({plan.adapter - 1.0, height});
-        draw_flow_marks(sheet, line, std::sqrt(flow / 6.0) * 0.5, moment.seconds * 16.0,
-                        sheet.theme().ink_soft);
+        draw_flow_marks(sheet, line, std::sqrt(flow / 6.0) * 0.5, way, sheet.theme().ink_soft);
     }
 }
 
 /// Air that a leaking joint lets in.
-void draw_leak(const Sheet& sheet, const TrimmerPlan& plan, double x, double flow, double seconds)
+void draw_leak(const Sheet& sheet, const TrimmerPlan& plan, double x, double flow, double way)
 {
     if (std::abs(flow) < 1e-6) { // kg/s
         return;
@@ -95,7 +95,7 @@ void draw_leak(const Sheet& sheet, const TrimmerPlan& plan, double x, double flo
     const Outline gap = strip(line, gap_per_area / 2.0);
     sheet.fill(gap, Content::air);
     sheet.walls(gap);
-    draw_flow_marks(sheet, line, 0.3, seconds * 8.0, sheet.theme().warning);
+    draw_flow_marks(sheet, line, 0.3, way, sheet.theme().warning);
 }
 
 } // namespace
@@ -126,7 +126,7 @@ void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
     draw_plate(sheet, {.shaft = {plan.choke, plan.axis},
                        .half = half,
                        .thick = 0.3,
-                       .shut = machine.control("choke"),
+                       .shut = choke_shut(machine),
                        .opening = plan.choke_relief});
     // The linkage of the model: the plate's angle goes with the square of its travel.
     const double travel =
@@ -138,9 +138,9 @@ void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
     sheet.edge(throat_wall(plan, -1.0), false);
     sheet.edge(throat_wall(plan, 1.0), false);
     draw_leak(sheet, plan, plan.flange - joint / 2.0, machine.reading("carburetor_joint.air_flow"),
-              moment.seconds);
+              moment.travelled("carburetor_joint", 8.0));
     draw_leak(sheet, plan, plan.adapter + joint / 2.0, machine.reading("adapter_joint.air_flow"),
-              moment.seconds);
+              moment.travelled("adapter_joint", 8.0));
 }
 
 } // namespace scenes

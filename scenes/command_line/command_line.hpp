@@ -2,6 +2,7 @@
 
 #include "scenes/app.hpp"
 #include "scenes/command_line/list.hpp"
+#include "scenes/command_line/sound.hpp"
 #include "scenes/command_line/trace.hpp"
 
 #include <functional>
@@ -18,7 +19,8 @@ struct PrintRequest {
 };
 
 /// Everything that can be asked of the program.
-using Request = std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, ShotRequest>;
+using Request = std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, ShotRequest,
+                             SoundRequest, PicturesRequest>;
 
 /// Reads the words after the program's name.
 ///
@@ -29,6 +31,7 @@ Request parse_command_line(const std::vector<std::string>& words);
 struct ScreenCommands {
     std::function<int(const WindowRequest&)> open_window;
     std::function<int(const ShotRequest&)> take_shot;
+    std::function<int(const PicturesRequest&)> take_pictures = {};
 };
 
 /// Does what the words ask for and gives the program's exit code.

@@ -29,9 +29,16 @@ struct Words {
     std::optional<std::string> file;
     std::string scene;
     std::optional<std::string> at;
+    std::optional<std::string> part;
+    std::optional<std::string> boxes;
+    bool is_shut = false;
     std::optional<std::string> theme;
     std::optional<std::string> size;
     std::optional<std::string> scale;
+    std::optional<std::string> pace;
+    std::optional<std::string> language;
+    std::optional<std::string> units;
+    bool is_projector = false;
 };
 
 /// Adds an option; `value` is the word for its value in help and messages.
@@ -44,9 +51,12 @@ CLI::Option* add_option(CLI::App& command, const std::string& name, const std::s
 
 void add_appearance(CLI::App& command, Words& words)
 {
-    add_option(command, "--theme", "THEME", words.theme, "paper (default) or blackboard");
-    add_option(command, "--size", "SIZE", words.size, "In pixels, 1280x720 by default");
+    add_option(command, "--theme", "THEME", words.theme, "paper or blackboard");
+    add_option(command, "--size", "SIZE", words.size, "In pixels, such as 1280x720");
     add_option(command, "--scale", "PERCENT", words.scale, "Size of text, from 100 to 200");
+    add_option(command, "--language", "LANGUAGE", words.language, "en or es");
+    add_option(command, "--units", "UNITS", words.units, "si or us");
+    command.add_flag("--projector", words.is_projector, "In the projector view");
 }
 
 void add_shown_rig(CLI::App& command, Words& words, const std::string& description)
@@ -91,14 +101,42 @@ void add_shot(CLI::App& program, Words& words)
     add_sheet(shot, words);
     add_option(shot, "--at", "TIME", words.at, "On the machine's clock, \"30 s\" by default");
     add_option(shot, "--out", "FILE", words.file, "The PNG file")->required();
+    add_option(shot, "--part", "NAME", words.part, "The part of the drawing to show large");
+    shot.add_flag("--outside", words.is_shut, "The machine from outside, not cut open");
+    add_option(shot, "--boxes", "FILE", words.boxes,
+               "A CSV file for where the drawing's words stand, in pixels");
     add_appearance(shot, words);
+}
+
+void add_sound(CLI::App& program, Words& words)
+{
+    CLI::App& sound = *program.add_subcommand("sound", "Write the engine's sound as a WAV file");
+    add_option(sound, "RIG", "", words.rig, "The machine")->required();
+    add_option(sound, "--fault", "ID[=SEVERITY]", words.faults,
+               "A fault from the start, severity 0 to 1, else 1; may be repeated")
+        ->allow_extra_args(false);
+    add_sheet(sound, words);
+    add_option(sound, "--at", "TIME", words.at, "On the machine's clock, \"0 s\" by default");
+    add_option(sound, "--for", "TIME", words.length, "Time to listen, \"10 s\" by default");
+    add_option(sound, "--pace", "SHARE", words.pace, "Of real time, from 0.1 to 1 (default)");
+    add_option(sound, "--out", "FILE", words.file, "The WAV file")->required();
+}
+
+void add_pictures(CLI::App& program, Words& words)
+{
+    CLI::App& pictures =
+        *program.add_subcommand("pictures", "Take the reference pictures of all scenes");
+    add_option(pictures, "FOLDER", "", words.file, "Where they are written")->required();
+    add_shown_rig(pictures, words, "Of this machine only");
 }
 
 /// Lets --version stand after each command, and options of the window only where there is none.
 void finish(CLI::App& program)
 {
     const std::vector<CLI::Option*> window_options{
-        program.get_option("--theme"), program.get_option("--size"), program.get_option("--scale"),
+        program.get_option("--theme"), program.get_option("--size"),
+        program.get_option("--scale"), program.get_option("--language"),
+        program.get_option("--units"), program.get_option("--projector"),
         program.get_option("--rig")};
     for (CLI::App* command : program.get_subcommands({})) {
         command->set_version_flag("--version", version_text, "Print the version and exit");
@@ -150,9 +188,17 @@ TraceRequest trace_request(const Words& words)
 Appearance appearance(const Words& words)
 {
     Appearance look;
-    look.ground = read_theme(words.theme.value_or("paper"));
-    read_size(words.size.value_or("1280x720"), look);
-    look.scale_percent = read_scale(words.scale.value_or("100"));
+    const auto read = [](const std::optional<std::string>& text, auto reader, auto& place) {
+        if (text) {
+            place = reader(*text);
+        }
+    };
+    read(words.theme, read_theme, look.ground);
+    read(words.size, read_size, look.size);
+    read(words.scale, read_scale, look.scale_percent);
+    read(words.language, read_language, look.language);
+    read(words.units, read_units, look.units);
+    look.is_projector = words.is_projector;
     return look;
 }
 
@@ -160,13 +206,29 @@ ShotRequest shot_request(const Words& words)
 {
     return {words.scene,       words.shown_rig,
             words.sheet,       read_duration("--at", words.at.value_or("30 s"), 0.0),
-            appearance(words), *words.file};
+            appearance(words), *words.file,
+            words.part,        words.boxes,
+            words.is_shut};
+}
+
+SoundRequest sound_request(const Words& words)
+{
+    SoundRequest request;
+    request.rig = words.rig;
+    request.faults = read_faults(words.faults);
+    request.sheet = words.sheet;
+    request.from_seconds = read_duration("--at", words.at.value_or("0 s"), 0.0);
+    request.length_seconds =
+        read_duration("--for", words.length.value_or("10 s"), sim::tick_length);
+    request.pace = read_pace(words.pace.value_or("1"));
+    request.file = *words.file;
+    return request;
 }
 
 /// Refuses a first word that is no command in better words than the parser has.
 void check_command(const std::vector<std::string>& words)
 {
-    const std::vector<std::string> commands{"list", "trace", "shot"};
+    const std::vector<std::string> commands{"list", "trace", "shot", "sound", "pictures"};
     if (!words.empty() && !words.front().starts_with('-') &&
         std::ranges::find(commands, words.front()) == commands.end()) {
         throw sim::RequestError("unknown command " + sim::in_quotes(words.front()) +
@@ -185,6 +247,12 @@ Request request_of(const CLI::App& program, const Words& words)
     if (program.got_subcommand("shot")) {
         return shot_request(words);
     }
+    if (program.got_subcommand("sound")) {
+        return sound_request(words);
+    }
+    if (program.got_subcommand("pictures")) {
+        return PicturesRequest{*words.file, words.shown_rig};
+    }
     return WindowRequest{appearance(words), words.shown_rig};
 }
 
@@ -198,11 +266,13 @@ Request parse_command_line(const std::vector<std::string>& words)
                      "its window.",
                      "standpipe");
     program.set_version_flag("--version", version_text, "Print the version and exit");
-    add_shown_rig(program, given, "The machine in the window, the mower by default");
+    add_shown_rig(program, given, "The machine in the window, at first the mower");
     add_appearance(program, given);
     add_list(program, given);
     add_trace(program, given);
     add_shot(program, given);
+    add_sound(program, given);
+    add_pictures(program, given);
     finish(program);
     try {
         // It takes the last word first.

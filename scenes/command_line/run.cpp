@@ -51,7 +51,13 @@ struct Doer {
         finish(out);
         return done;
     }
+    int operator()(const SoundRequest& request) const
+    {
+        write_sound(request);
+        return done;
+    }
     int operator()(const ShotRequest& request) const { return screen.take_shot(request); }
+    int operator()(const PicturesRequest& request) const { return screen.take_pictures(request); }
     int operator()(const WindowRequest& request) const { return screen.open_window(request); }
 
 private:

@@ -83,22 +83,31 @@ std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts)
     return faults;
 }
 
-Appearance::Ground read_theme(const std::string& text)
+double read_pace(const std::string& text)
+{
+    const double pace = read_quantity("--pace", text, sim::Dimension::ratio);
+    if (!(pace >= 0.1 && pace <= 1.0)) {
+        refuse("--pace", text, "0.1 to 1");
+    }
+    return pace;
+}
+
+Ground read_theme(const std::string& text)
 {
     if (text == "paper") {
-        return Appearance::Ground::paper;
+        return Ground::paper;
     }
     if (text == "blackboard") {
-        return Appearance::Ground::blackboard;
+        return Ground::blackboard;
     }
     throw sim::RequestError("--theme: unknown theme " + sim::in_quotes(text) +
                             sim::choices_hint(text, {"paper", "blackboard"}));
 }
 
-void read_size(const std::string& text, Appearance& look)
+PixelSize read_size(const std::string& text)
 {
-    constexpr int least = 320;
-    constexpr int most = 8192; // what drawing surfaces can be
+    constexpr auto least = static_cast<int>(least_window);
+    constexpr auto most = static_cast<int>(most_window);
     const std::string_view all = text;
     const std::size_t cross = all.find('x');
     const int width = cross == std::string::npos ? -1 : whole_number(all.substr(0, cross));
@@ -107,8 +116,7 @@ void read_size(const std::string& text, Appearance& look)
         throw sim::RequestError("--size: wants WIDTHxHEIGHT in pixels, got " +
                                 sim::in_quotes(text) + "; allowed: 320x320 to 8192x8192");
     }
-    look.width_px = static_cast<unsigned>(width);
-    look.height_px = static_cast<unsigned>(height);
+    return {static_cast<unsigned>(width), static_cast<unsigned>(height)};
 }
 
 int read_scale(const std::string& text)
@@ -121,6 +129,31 @@ int read_scale(const std::string& text)
                                 sim::in_quotes(text) + "; allowed: 100 to 200");
     }
     return percent;
+}
+
+std::string read_language(const std::string& text)
+{
+    std::vector<std::string> ids;
+    for (const Language& language : languages()) {
+        ids.push_back(language.id);
+    }
+    if (std::ranges::find(ids, text) == ids.end()) {
+        throw sim::RequestError("--language: unknown language " + sim::in_quotes(text) +
+                                sim::choices_hint(text, ids));
+    }
+    return text;
+}
+
+UnitSet read_units(const std::string& text)
+{
+    if (text == "si") {
+        return UnitSet::si;
+    }
+    if (text == "us") {
+        return UnitSet::us_customary;
+    }
+    throw sim::RequestError("--units: unknown units " + sim::in_quotes(text) +
+                            sim::choices_hint(text, {"si", "us"}));
 }
 
 } // namespace scenes

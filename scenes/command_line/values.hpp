@@ -20,13 +20,22 @@ double read_ambient(const std::string& text);
 /// Faults as ID[=SEVERITY], the severity 1 where it is left out, each fault once.
 std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts);
 
-/// Paper or blackboard.
-Appearance::Ground read_theme(const std::string& text);
+/// A pace at which an engine is heard: a share of real time from 0.1 to 1.
+double read_pace(const std::string& text);
 
-/// WIDTHxHEIGHT in pixels, into an appearance.
-void read_size(const std::string& text, Appearance& look);
+/// Paper or blackboard.
+Ground read_theme(const std::string& text);
+
+/// WIDTHxHEIGHT in pixels.
+PixelSize read_size(const std::string& text);
 
 /// A scale in per cent, from 100 to 200.
 int read_scale(const std::string& text);
+
+/// The id of a language there is.
+std::string read_language(const std::string& text);
+
+/// si or us.
+UnitSet read_units(const std::string& text);
 
 } // namespace scenes

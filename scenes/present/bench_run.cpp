@@ -9,9 +9,20 @@
 namespace scenes {
 namespace {
 
-/// How often gauges follow a pulse, and how slowly: over a dozen turns at full speed.
-constexpr sim::Tick gauge_ticks = 2;
+/// How slowly gauges follow a pulse, s: over a dozen turns at full speed.
 constexpr double gauge_seconds = 0.1;
+/// Evaluations of the equations from one kept moment to the next: what going back may cost.
+constexpr std::size_t work_between_moments = 3000;
+
+sim::Tick next_multiple(sim::Tick above, sim::Tick of)
+{
+    return (above / of + 1) * of;
+}
+
+bool is_fault(const sim::Command& command)
+{
+    return std::holds_alternative<sim::SetFault>(command);
+}
 
 } // namespace
 
@@ -28,47 +39,162 @@ BenchRun::BenchRun(const std::shared_ptr<const sim::Rig>& rig, const sim::Weathe
 {
     read_values();
     settle_gauges(1.0);
+    keep();
 }
 
 void BenchRun::post(const sim::Command& command, sim::Tick at)
 {
-    const bool is_fault = std::holds_alternative<sim::SetFault>(command);
-    if (is_fault && !twin_) {
+    if (is_fault(command) && !twin_) {
         sim::Simulator healthy = machine_; // a fault that is refused parts nobody
         machine_.post(command, at);
         twin_ = std::move(healthy);
         return;
     }
     machine_.post(command, at);
-    if (has_twin_ && twin_ && !is_fault) {
+    if (has_twin_ && twin_ && !is_fault(command)) {
         twin_->post(command, at);
     }
 }
 
-void BenchRun::advance_some(sim::Tick to)
+sim::Tick BenchRun::next_stop(sim::Tick to, bool is_coarse) const
 {
-    sim::Tick target = std::min(to, next_sample_);
-    if (path_->is_pulsing()) {
-        target = std::min(target, machine_.now() + gauge_ticks);
+    const sim::Tick now = machine_.now();
+    if (now == unrecorded_ && now % History::fine_ticks == 0) {
+        return now;
     }
-    machine_.advance(target);
+    if (path_->is_pulsing()) {
+        return std::min(to, next_multiple(now, History::swift_ticks));
+    }
+    return std::min(to,
+                    next_multiple(now, is_coarse ? History::coarse_ticks : History::fine_ticks));
+}
+
+void BenchRun::advance_machines(sim::Tick to)
+{
+    has_failed_ = true;
+    machine_.advance(to);
+    has_failed_ = false;
     if (has_twin_ && twin_) {
         try {
-            twin_->advance(target);
+            twin_->advance(to);
         } catch (const sim::NumericsError&) {
             has_twin_ = false;
         }
     }
-    if (path_->is_pulsing() || target == next_sample_) {
+}
+
+void BenchRun::advance_some(sim::Tick to, bool is_coarse)
+{
+    const sim::Tick target = next_stop(to, is_coarse);
+    advance_machines(target);
+    const bool is_sample = target % History::fine_ticks == 0 && target >= unrecorded_;
+    if (path_->is_pulsing() || is_sample) {
         look();
     }
-    if (target == next_sample_) {
-        history_.record(target, values_);
-        if (has_twin_) {
-            twin_history_.record(target, twin_values_);
-        }
-        next_sample_ += History::fine_ticks;
+    if (target >= unrecorded_) {
+        record(is_coarse && !path_->is_pulsing());
     }
+    if (target >= end_) {
+        end_ = target;
+        if (machine_.work().evaluations > kept_work_ + work_between_moments) {
+            keep();
+        }
+    }
+}
+
+void BenchRun::record(bool is_coarse)
+{
+    const sim::Tick now = machine_.now();
+    if (path_->is_pulsing() && now % History::swift_ticks == 0) {
+        history_.record_swift(now, values_);
+        if (has_twin_) {
+            twin_history_.record_swift(now, twin_values_);
+        }
+        unrecorded_ = now + 1;
+    }
+    if (now % History::fine_ticks == 0) {
+        history_.record(now, gauges_, is_coarse);
+        if (has_twin_) {
+            twin_history_.record(now, twin_gauges_, is_coarse);
+        }
+        unrecorded_ = now + 1;
+    }
+}
+
+void BenchRun::keep()
+{
+    RunMoment moment{.machine = machine_.keep(),
+                     .twin = {},
+                     .has_twin = has_twin_,
+                     .gauged = gauged_,
+                     .gauges = {gauges_.begin(), gauges_.end()},
+                     .twin_gauges = {twin_gauges_.begin(), twin_gauges_.end()}};
+    if (has_twin_ && twin_) {
+        moment.twin = twin_->keep();
+    }
+    moments_.keep(std::move(moment));
+    kept_work_ = machine_.work().evaluations;
+}
+
+void BenchRun::restore(const RunMoment& moment)
+{
+    machine_.restore(moment.machine);
+    has_failed_ = false;
+    has_twin_ = moment.has_twin;
+    if (twin_ && has_twin_) {
+        twin_->restore(moment.twin ? *moment.twin : moment.machine);
+    }
+    gauged_ = moment.gauged;
+    std::ranges::copy(moment.gauges, gauges_.begin());
+    std::ranges::copy(moment.twin_gauges, twin_gauges_.begin());
+}
+
+void BenchRun::go_to(sim::Tick at)
+{
+    at = std::clamp<sim::Tick>(at, 0, end_);
+    if (is_at_end() && !has_failed_) {
+        keep();
+    }
+    const RunMoment& moment = moments_.before(at);
+    if (has_failed_ || at < machine_.now() || moment.machine.at() > machine_.now()) {
+        restore(moment);
+    }
+    do { // once at least: commands of this very tick are done by it
+        advance_some(at);
+    } while (machine_.now() < at);
+    look();
+}
+
+void BenchRun::truncate()
+{
+    const sim::Tick now = machine_.now();
+    machine_.clear_pending();
+    if (twin_) {
+        twin_->clear_pending();
+    }
+    history_.truncate(now);
+    twin_history_.truncate(now);
+    moments_.truncate(now);
+    end_ = now;
+    unrecorded_ = std::min(unrecorded_, now + 1);
+    kept_work_ = machine_.work().evaluations;
+    ++edition_;
+}
+
+void BenchRun::rewrite(sim::Tick at, std::span<const sim::TimedCommand> commands)
+{
+    restore(moments_.before(at - 1));
+    truncate();
+    const std::vector<sim::TimedCommand> done = machine_.sheet().commands;
+    const bool was_faulted = std::ranges::any_of(done, is_fault, &sim::TimedCommand::command);
+    if (!was_faulted) {
+        twin_.reset();
+    }
+    for (const sim::TimedCommand& timed :
+         commands.subspan(std::min(done.size(), commands.size()))) {
+        post(timed.command, timed.at);
+    }
+    look();
 }
 
 void BenchRun::look()
@@ -91,9 +217,13 @@ void BenchRun::read_values()
 
 void BenchRun::settle_gauges(double share)
 {
+    const auto settle = [share](double& gauge, double value) {
+        // A gauge that showed nothing takes up what there is at once.
+        gauge = share < 1.0 && std::isfinite(gauge) ? gauge + share * (value - gauge) : value;
+    };
     for (std::size_t i = 0; i < gauges_.size(); ++i) {
-        gauges_[i] += share * (values_[i] - gauges_[i]);
-        twin_gauges_[i] += share * (twin_values_[i] - twin_gauges_[i]);
+        settle(gauges_[i], values_[i]);
+        settle(twin_gauges_[i], twin_values_[i]);
     }
 }
 

@@ -2,6 +2,7 @@
 
 #include "scenes/present/fuel_path.hpp"
 #include "scenes/present/history.hpp"
+#include "scenes/present/run_moments.hpp"
 
 #include <optional>
 
@@ -10,7 +11,8 @@ namespace scenes {
 /// A machine, its healthy twin, and what both have shown so far.
 ///
 /// The twin is given every command but the faults. Up to the first fault it is one with the
-/// machine, and costs nothing.
+/// machine, and costs nothing. A run can be put back to any time since its beginning and goes on
+/// from there as it did before, bit for bit. A copy is an independent run with the same past.
 class BenchRun {
 public:
     BenchRun(const std::shared_ptr<const sim::Rig>& rig, const sim::Weather& weather,
@@ -19,19 +21,37 @@ public:
     /// throws:  RequestError with the reason when it cannot be done
     void post(const sim::Command& command, sim::Tick at);
 
-    /// Goes on towards a tick, at most to where the history takes its next samples.
+    /// Goes on towards a tick, at most to where the history takes its next samples; with coarse
+    /// samples only where a long time is passed over and readings do not swing.
     ///
     /// throws:  NumericsError when the machine's equations cannot be carried on; the twin is left
     ///          behind when its own cannot
-    void advance_some(sim::Tick to);
+    void advance_some(sim::Tick to, bool is_coarse = false);
     /// Takes the readings now.
     void look();
+
+    /// How far the run has been.
+    [[nodiscard]] sim::Tick end() const { return end_; }
+    [[nodiscard]] bool is_at_end() const { return machine_.now() == end_; }
+    /// Shows the run as it was at a tick, `end()` or before.
+    void go_to(sim::Tick at);
+    /// Forgets what came after now, commands included.
+    void truncate();
+    /// Goes back to a moment before a tick, forgets what came after it, and has `commands`, all of
+    /// this run in the order of their times, done from there on.
+    ///
+    /// valid:   at is above 0; commands before it are those that were done
+    void rewrite(sim::Tick at, std::span<const sim::TimedCommand> commands);
 
     [[nodiscard]] sim::Simulator& machine() { return machine_; }
     [[nodiscard]] const sim::Simulator& machine() const { return machine_; }
     [[nodiscard]] const std::vector<double>& values() const { return values_; }
+    [[nodiscard]] const std::vector<double>& twin_values() const { return twin_values_; }
     [[nodiscard]] const History& history() const { return history_; }
     [[nodiscard]] const History& twin_history() const { return twin_history_; }
+    [[nodiscard]] const RunMoments& moments() const { return moments_; }
+    /// Counts the times that something was forgotten.
+    [[nodiscard]] int edition() const { return edition_; }
     /// Heads as a gauge shows them, which follows no single pulse.
     [[nodiscard]] FuelHeads heads() const;
     [[nodiscard]] FuelHeads twin_heads() const;
@@ -41,20 +61,30 @@ public:
     [[nodiscard]] bool has_twin() const { return has_twin_; }
 
 private:
+    [[nodiscard]] sim::Tick next_stop(sim::Tick to, bool is_coarse) const;
+    void advance_machines(sim::Tick to);
+    void record(bool is_coarse);
+    void keep();
+    void restore(const RunMoment& moment);
     void read_values();
     void settle_gauges(double share);
 
     sim::Simulator machine_;
     std::optional<sim::Simulator> twin_; ///< from the first fault on
-    std::unique_ptr<const FuelPath> path_;
+    std::shared_ptr<const FuelPath> path_;
     History history_;
     History twin_history_;
+    RunMoments moments_;
     std::vector<double> values_;
     std::vector<double> twin_values_;
     std::vector<double> gauges_; ///< the readings as slow gauges show them
     std::vector<double> twin_gauges_;
     sim::Tick gauged_ = 0; ///< when the gauges last followed
-    sim::Tick next_sample_ = 0;
+    sim::Tick end_ = 0;
+    sim::Tick unrecorded_ = 0;  ///< the first tick that the history can still take
+    std::size_t kept_work_ = 0; ///< evaluations when the last moment was kept
+    int edition_ = 0;
+    bool has_failed_ = false; ///< the equations could not be carried on from here
     bool has_twin_ = true;
 };
 

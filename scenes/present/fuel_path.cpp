@@ -1,6 +1,7 @@
 #include "scenes/present/fuel_path.hpp"
 
 #include "scenes/present/part_finder.hpp"
+#include "scenes/present/readout.hpp"
 
 #include <array>
 
@@ -23,6 +24,26 @@ double FuelHeads::at(std::string_view gauge) const
         throw sim::RequestError("the fuel's path has no tap point \"" + std::string(gauge) + "\"");
     }
     return found->head;
+}
+
+FuelHeads in_shown_units(FuelHeads heads)
+{
+    constexpr double millimetre = 1e-3;
+    const Readout readout = readout_of("mm");
+    const auto turn = [&](double& head) { head = readout.shown(head * millimetre); };
+    for (HeadGauge& gauge : heads.gauges) {
+        turn(gauge.head);
+        turn(gauge.low);
+        turn(gauge.high);
+    }
+    for (HeadStation& station : heads.stations) {
+        turn(station.before);
+        turn(station.after);
+    }
+    turn(heads.lip);
+    turn(heads.low);
+    turn(heads.high);
+    return heads;
 }
 
 std::unique_ptr<const FuelPath> find_fuel_path(const sim::Simulator& machine)

@@ -41,6 +41,9 @@ struct FuelHeads {
     [[nodiscard]] double at(std::string_view gauge) const;
 };
 
+/// The heads as they are shown in the chosen units, whose readout is `readout_of("mm")`.
+FuelHeads in_shown_units(FuelHeads heads);
+
 /// Where the fuel of a machine goes, and which readings tell its head there.
 ///
 /// One density serves the whole path: a hose a few degrees from the tank would else show a step

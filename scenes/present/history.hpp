@@ -3,50 +3,116 @@
 #include "scenes/view/series.hpp"
 #include "sim/command.hpp"
 
-#include <cmath>
+#include <array>
 #include <span>
-#include <vector>
 
 namespace scenes {
 
-/// The readings of a run so far: the last minutes finely, the last hours coarsely.
+/// The readings of a run so far: the last seconds in full detail, the last ten minutes finely, ten
+/// days coarsely. Copies share what they have in common.
+///
+/// Where readings swing with every turn of the engine only the finest samples show the swing; the
+/// others are what slow gauges say.
 class History {
 public:
+    static constexpr sim::Tick swift_ticks = 2;
     static constexpr sim::Tick fine_ticks = 20;
     static constexpr sim::Tick coarse_ticks = 1000;
 
     explicit History(std::size_t readings)
-        : fine_(readings, Series(fine_ticks * sim::tick_length, fine_count)),
-          coarse_(readings, Series(coarse_ticks * sim::tick_length, coarse_count))
+        : stores_{store(readings, swift_ticks, 10.0), store(readings, fine_ticks, fine_seconds),
+                  store(readings, coarse_ticks, 4.0 * 3600.0),
+                  store(readings, 60000, 10.0 * 86400.0)}
     {
     }
 
-    /// Takes the readings at a tick.
+    /// Takes readings as they are at a tick, for machines whose readings swing.
     ///
-    /// valid:   called for every multiple of `fine_ticks`, from zero on, in order
-    void record(sim::Tick at, std::span<const double> values)
+    /// valid:   a multiple of `swift_ticks` after the last one
+    void record_swift(sim::Tick at, std::span<const double> values)
     {
-        for (std::size_t i = 0; i < fine_.size(); ++i) {
-            fine_[i].append(static_cast<float>(values[i]));
-            if (at % coarse_ticks == 0) {
-                coarse_[i].append(static_cast<float>(values[i]));
+        put(0, at, values);
+        has_swift_ = true;
+    }
+    /// Takes the readings at a tick into every store that has a sample there; into the coarse ones
+    /// only when a long time is passed over.
+    ///
+    /// valid:   a multiple of `fine_ticks` after the last one
+    void record(sim::Tick at, std::span<const double> values, bool is_coarse = false)
+    {
+        for (std::size_t i = is_coarse ? 2 : 1; i < stores_.size(); ++i) {
+            if (at % step(i) == 0) {
+                put(i, at, values);
             }
         }
     }
-
-    /// A reading's samples, fit for showing the last seconds of the run.
-    [[nodiscard]] const Series& series(std::size_t reading, double last_seconds) const
+    /// Forgets what was taken after a tick.
+    void truncate(sim::Tick at)
     {
-        return last_seconds <= fine_seconds ? fine_[reading] : coarse_[reading];
+        for (std::size_t i = 0; i < stores_.size(); ++i) {
+            stores_[i].truncate(static_cast<std::size_t>(at / step(i)) + 1);
+        }
+    }
+
+    /// The store that shows a span of time best: the finest that goes back so far and has no more
+    /// samples in it than a chart can use.
+    ///
+    /// unit:    seconds
+    [[nodiscard]] const SampleStore& store_for(double from, double to) const
+    {
+        const double wanted = std::max(0.0, from);
+        for (std::size_t i = has_swift_ ? 0 : 1; i + 1 < stores_.size(); ++i) {
+            const SampleStore& each = stores_[i];
+            const double span = static_cast<double>(most_samples) * each.interval();
+            const double begins = static_cast<double>(each.first()) * each.interval();
+            if (to - from <= span && begins <= wanted && each.end() > each.first()) {
+                return each;
+            }
+        }
+        return stores_.back().end() > 2 ? stores_.back() : stores_[stores_.size() - 2];
+    }
+    [[nodiscard]] Series series(std::size_t reading, double from, double to) const
+    {
+        return {store_for(from, to), reading};
+    }
+    /// The samples that are compared with the twin's.
+    [[nodiscard]] const SampleStore& fine() const { return stores_[1]; }
+
+    /// unit:    bytes, those shared with copies included
+    [[nodiscard]] std::size_t size() const
+    {
+        std::size_t sum = 0;
+        for (const SampleStore& each : stores_) {
+            sum += each.size();
+        }
+        return sum;
     }
 
 private:
-    static constexpr std::size_t fine_count = 15000;
-    static constexpr std::size_t coarse_count = 18000;
-    static constexpr double fine_seconds = fine_count * fine_ticks * sim::tick_length;
+    static constexpr double fine_seconds = 630.0;
+    /// More than this many samples in a chart cost time and show nothing more.
+    static constexpr std::size_t most_samples = 32000;
 
-    std::vector<Series> fine_;
-    std::vector<Series> coarse_;
+    static SampleStore store(std::size_t readings, sim::Tick ticks, double seconds)
+    {
+        const double interval = static_cast<double>(ticks) * sim::tick_length;
+        return {readings, interval, static_cast<std::size_t>(seconds / interval)};
+    }
+    [[nodiscard]] sim::Tick step(std::size_t store) const
+    {
+        constexpr std::array<sim::Tick, 4> steps{swift_ticks, fine_ticks, coarse_ticks, 60000};
+        return steps[store];
+    }
+    void put(std::size_t store, sim::Tick at, std::span<const double> values)
+    {
+        const auto sample = static_cast<std::size_t>(at / step(store));
+        if (sample >= stores_[store].end()) {
+            stores_[store].put(sample, values);
+        }
+    }
+
+    std::array<SampleStore, 4> stores_;
+    bool has_swift_ = false;
 };
 
 } // namespace scenes

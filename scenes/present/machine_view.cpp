@@ -8,6 +8,7 @@ namespace scenes {
 
 void MachineView::take(sim::Simulator& machine)
 {
+    machine_ = &machine;
     readings_ = &machine.readings();
     values_.resize(readings_->size());
     machine.read(values_);
@@ -16,6 +17,43 @@ void MachineView::take(sim::Simulator& machine)
     for (const sim::Control& control : machine.rig().controls) {
         controls_.emplace_back(control.id, machine.control(control.id));
     }
+}
+
+const sim::Network::Reading* MachineView::find(std::string_view name) const
+{
+    const auto found = std::ranges::find(*readings_, name, &sim::Network::Reading::name);
+    return found == readings_->end() ? nullptr : &*found;
+}
+
+const double* MachineView::healthy_parameter(std::string_view part, std::string_view name) const
+{
+    if (machine_ == nullptr) {
+        return nullptr;
+    }
+    const auto& parts = machine_->rig().parts;
+    const auto spec = std::ranges::find(parts, part, &sim::PartSpec::id);
+    if (spec == parts.end()) {
+        return nullptr;
+    }
+    const auto found = std::ranges::find_if(
+        spec->parameters, [name](const auto& parameter) { return parameter.first == name; });
+    return found == spec->parameters.end() ? nullptr : &found->second;
+}
+
+bool MachineView::has_parameter(std::string_view part, std::string_view name) const
+{
+    return healthy_parameter(part, name) != nullptr;
+}
+
+double MachineView::parameter(std::string_view part, std::string_view name) const
+{
+    return machine_->parameter(part, name);
+}
+
+double MachineView::healthy(std::string_view part, std::string_view name) const
+{
+    const double* value = healthy_parameter(part, name);
+    return value == nullptr ? 0.0 : *value;
 }
 
 double MachineView::reading(std::string_view name) const

@@ -15,6 +15,16 @@ public:
     /// Takes all readings now, and the positions of the controls.
     void take(sim::Simulator& machine);
 
+    /// The reading of a name, or nothing when the machine has none.
+    [[nodiscard]] const sim::Network::Reading* find(std::string_view name) const;
+    /// A parameter as it stands now, and as the healthy machine came.
+    ///
+    /// unit:    SI
+    /// valid:   after `take`, for a part and parameter of the rig
+    [[nodiscard]] bool has_parameter(std::string_view part, std::string_view name) const;
+    [[nodiscard]] double parameter(std::string_view part, std::string_view name) const;
+    [[nodiscard]] double healthy(std::string_view part, std::string_view name) const;
+
     /// throws:  sim::RequestError when there is no such reading or control
     [[nodiscard]] double reading(std::string_view name) const;
     [[nodiscard]] double control(std::string_view name) const;
@@ -22,7 +32,11 @@ public:
     [[nodiscard]] double seconds() const { return seconds_; }
 
 private:
+    [[nodiscard]] const double* healthy_parameter(std::string_view part,
+                                                  std::string_view name) const;
+
     const std::vector<sim::Network::Reading>* readings_;
+    sim::Simulator* machine_ = nullptr; ///< last taken from
     std::vector<double> values_;
     std::vector<std::pair<std::string, double>> controls_;
     double seconds_ = 0.0;

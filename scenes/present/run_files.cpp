@@ -1,5 +1,6 @@
 #include "scenes/present/run_files.hpp"
 
+#include "scenes/present/own_folders.hpp"
 #include "sim/error.hpp"
 #include "sim/printable.hpp"
 
@@ -7,6 +8,8 @@
 #include <array>
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
+#include <string_view>
 #include <system_error>
 
 namespace scenes {
@@ -15,16 +18,53 @@ namespace fs = std::filesystem;
 
 std::string runs_folder()
 {
-    const char* data = std::getenv("XDG_DATA_HOME");
-    // The specification has relative paths ignored.
-    if (data != nullptr && fs::path(data).is_absolute()) {
-        return (fs::path(data) / "standpipe" / "runs").string();
+    const std::string data = data_folder();
+    return data.empty() ? "runs" : (fs::path(data) / "runs").string();
+}
+
+namespace {
+
+/// What the person's user-dirs file says about documents; empty when it says nothing.
+std::string documents_by_file(const fs::path& home)
+{
+    const char* config = std::getenv("XDG_CONFIG_HOME");
+    const fs::path folder =
+        config != nullptr && fs::path(config).is_absolute() ? fs::path(config) : home / ".config";
+    std::ifstream file(folder / "user-dirs.dirs");
+    constexpr std::string_view key = "XDG_DOCUMENTS_DIR=\"";
+    constexpr std::string_view home_word = "$HOME/";
+    for (std::string line; std::getline(file, line);) {
+        if (!line.starts_with(key) || !line.ends_with('"') || line.size() <= key.size()) {
+            continue;
+        }
+        const std::string value = line.substr(key.size(), line.size() - key.size() - 1);
+        if (value.starts_with(home_word)) {
+            return (home / value.substr(home_word.size())).string();
+        }
+        return fs::path(value).is_absolute() ? value : "";
+    }
+    return "";
+}
+
+} // namespace
+
+std::string charts_folder()
+{
+    const char* documents = std::getenv("XDG_DOCUMENTS_DIR");
+    if (documents != nullptr && fs::path(documents).is_absolute()) {
+        return documents;
     }
     const char* home = std::getenv("HOME");
-    if (home != nullptr && fs::path(home).is_absolute()) {
-        return (fs::path(home) / ".local" / "share" / "standpipe" / "runs").string();
+    if (home == nullptr || !fs::path(home).is_absolute()) {
+        return ".";
     }
-    return "runs";
+    const std::string by_file = documents_by_file(home);
+    if (!by_file.empty()) {
+        return by_file;
+    }
+    std::error_code trouble;
+    const fs::path usual = fs::path(home) / "Documents";
+    return fs::is_directory(usual, trouble) ? usual.string() : std::string(home);
 }
 
 std::string new_run_path(const std::string& folder, const std::string& rig, std::time_t now)

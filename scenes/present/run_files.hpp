@@ -8,11 +8,14 @@
 
 namespace scenes {
 
-/// The folder for run sheets of this person: below XDG_DATA_HOME or the home folder's own place for
-/// data; the present folder when neither is known.
-///
-/// source:  XDG Base Directory Specification 0.8
+/// The folder for run sheets of this person; below the present folder when there is no other.
 std::string runs_folder();
+
+/// The folder for exported charts: the person's documents, as XDG_DOCUMENTS_DIR in the environment
+/// or in the user-dirs file says, else "Documents" in the home folder, else the home folder.
+///
+/// source:  xdg-user-dirs, user-dirs.dirs(5)
+std::string charts_folder();
 
 /// A path in a folder for a run saved at a time: rig, date, time of day, and a number where that
 /// name is taken.

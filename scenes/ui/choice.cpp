@@ -74,12 +74,11 @@ void draw_option(Interface::State& state, const Ink& ink, std::string_view text,
     const bool fits = ink.write(
         text, {cell.left + pad, cell.top, cell.width - 2.0F * pad, cell.height},
         is_chosen ? Type::bold : Type::body, is_chosen ? theme.on_accent : theme.ink, 0.5F);
-    state.widgets.add({.name = std::string(text),
-                       .role = "option",
-                       .value = is_chosen ? "chosen" : "",
-                       .panel = state.panel,
-                       .box = {cell.left, cell.top, cell.width, cell.height},
-                       .fits = fits});
+    list_part(state, {.name = std::string(text),
+                      .role = "option",
+                      .value = is_chosen ? "chosen" : "",
+                      .box = {cell.left, cell.top, cell.width, cell.height},
+                      .fits = fits});
 }
 
 std::optional<std::size_t> option_under_pointer(const Grid& grid, std::size_t count)

@@ -48,8 +48,8 @@ bool is_held(const Interface& ui);
 
 struct Switch {
     std::string_view name;
-    std::string_view on_text = "on"; ///< how its states are called
-    std::string_view off_text = "off";
+    std::string_view on_text; ///< how its states are called
+    std::string_view off_text;
     bool is_enabled = true;
 };
 /// Draws an on-off switch and returns whether it was thrown.

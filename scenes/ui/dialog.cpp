@@ -18,7 +18,7 @@ Dialog::Dialog(Interface& ui, const DialogSpec& spec, bool& is_open)
         return;
     }
     const Look& look = state_.look;
-    const std::string name(spec.name);
+    const std::string name(spec.id.empty() ? spec.name : spec.id);
     if (!ImGui::IsPopupOpen(name.c_str())) {
         ImGui::OpenPopup(name.c_str());
     }

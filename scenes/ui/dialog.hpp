@@ -7,8 +7,9 @@
 namespace scenes {
 
 struct DialogSpec {
-    std::string_view name; ///< its title
-    float width = 420.0F;  ///< pixels at scale 1; the height follows what is in it
+    std::string_view name;    ///< its title
+    float width = 420.0F;     ///< pixels at scale 1; the height follows what is in it
+    std::string_view id = {}; ///< when its title can change while it is open
 };
 
 /// A sheet in the middle of the window that blocks everything else while `is_open` stays true.

@@ -77,12 +77,11 @@ void draw_row(const Table& table, std::size_t row, const sf::FloatRect& box, boo
         fits =
             write_cell(table, i, box.top, table.spec.cell(row, i), Type::body, theme.ink) && fits;
     }
-    table.state.widgets.add({.name = table.spec.cell(row, 0),
-                             .role = "row",
-                             .value = std::move(value),
-                             .panel = table.state.panel,
-                             .box = {box.left, box.top, box.width, box.height},
-                             .fits = fits});
+    list_part(table.state, {.name = table.spec.cell(row, 0),
+                            .role = "row",
+                            .value = std::move(value),
+                            .box = {box.left, box.top, box.width, box.height},
+                            .fits = fits});
 }
 
 /// Moves the selection by the keys a focused list understands.

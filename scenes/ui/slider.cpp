@@ -42,7 +42,8 @@ std::string value_text(const Slider& spec, double value)
     }
     std::string text = fixed_text(value * spec.shown_per_unit, spec.decimals);
     if (!spec.unit.empty()) {
-        text += ' ';
+        const bool is_close = spec.unit == "\u00B0"; // the one sign without a space before it
+        text += is_close ? "" : " ";
         text += spec.unit;
     }
     return text;

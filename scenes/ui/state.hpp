@@ -94,6 +94,9 @@ Touch touch(Interface::State& state, const Wish& wish);
 /// Takes up room and lists something that is only read.
 void show(Interface::State& state, const Wish& wish);
 
+/// Lists what is drawn right now, its box cut down to what of it is in sight.
+void list_part(Interface::State& state, Widget widget);
+
 /// Whether the focused widget gets a key; it counts as used then.
 bool take_own_key(Interface::State& state, sf::Keyboard::Key key);
 

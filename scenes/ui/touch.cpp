@@ -14,17 +14,13 @@ namespace {
 
 void list_widget(Interface::State& state, const Wish& wish, bool is_focused)
 {
-    const ImRect box(wish.box.left, wish.box.top, wish.box.left + wish.box.width,
-                     wish.box.top + wish.box.height);
-    state.widgets.add({.name = std::string(wish.name),
-                       .role = std::string(wish.role),
-                       .value = wish.value,
-                       .panel = state.panel,
-                       .box = {wish.box.left, wish.box.top, wish.box.width, wish.box.height},
-                       .is_enabled = wish.is_enabled,
-                       .is_focused = is_focused,
-                       .is_visible = ImGui::GetCurrentWindow()->ClipRect.Overlaps(box),
-                       .fits = wish.fits});
+    list_part(state, {.name = std::string(wish.name),
+                      .role = std::string(wish.role),
+                      .value = wish.value,
+                      .box = {wish.box.left, wish.box.top, wish.box.width, wish.box.height},
+                      .is_enabled = wish.is_enabled,
+                      .is_focused = is_focused,
+                      .fits = wish.fits});
 }
 
 /// Starts the clock of a tip when the pointer or the focus comes to rest on another widget.
@@ -81,6 +77,20 @@ void touch_by_keyboard(Interface::State& state, const Wish& wish, ImGuiID id, To
 }
 
 } // namespace
+
+void list_part(Interface::State& state, Widget widget)
+{
+    WidgetBox& box = widget.box;
+    ImRect seen(box.left, box.top, box.left + box.width, box.top + box.height);
+    const ImRect& window = ImGui::GetCurrentWindow()->ClipRect;
+    widget.is_visible = window.Overlaps(seen);
+    if (widget.is_visible) {
+        seen.ClipWith(window);
+        box = {seen.Min.x, seen.Min.y, seen.GetWidth(), seen.GetHeight()};
+    }
+    widget.panel = state.panel;
+    state.widgets.add(std::move(widget));
+}
 
 sf::FloatRect place(Interface::State& state, float height)
 {

@@ -1,5 +1,7 @@
 #include "scenes/ui/typefaces.hpp"
 
+#include "scenes/view/built_in_font.hpp"
+
 #include <backends/imgui_impl_opengl2.h>
 #include <imgui.h>
 #include <imgui_freetype.h>
@@ -22,8 +24,13 @@ float line_height(const std::filesystem::path& file, float em)
     FT_Library library = nullptr;
     FT_Face face = nullptr;
     float height = em;
+    const std::span<const unsigned char> spare = built_in_font();
     if (FT_Init_FreeType(&library) == 0) {
-        if (FT_New_Face(library, file.c_str(), 0, &face) == 0) {
+        const bool is_open =
+            file.empty() ? FT_New_Memory_Face(library, spare.data(),
+                                              static_cast<FT_Long>(spare.size()), 0, &face) == 0
+                         : FT_New_Face(library, file.c_str(), 0, &face) == 0;
+        if (is_open) {
             height = em * static_cast<float>(face->ascender - face->descender) /
                      static_cast<float>(face->units_per_EM);
         }
@@ -69,8 +76,12 @@ void Typefaces::load(const FontFiles& files, const Look& look)
         const std::filesystem::path& file = files.files[static_cast<std::size_t>(face)];
         ImFont*& font = fonts_[static_cast<std::size_t>(type)];
         if (file.empty()) {
-            // Better the library's small built-in letters than none.
-            font = atlas.AddFontDefault();
+            const std::span<const unsigned char> spare = built_in_font();
+            ImFontConfig config;
+            config.FontDataOwnedByAtlas = false; // so nobody writes to it
+            font = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(spare.data()),
+                                              static_cast<int>(spare.size()), line_height(file, em),
+                                              &config, glyph_ranges.data());
         } else {
             font = atlas.AddFontFromFileTTF(file.c_str(), line_height(file, em), nullptr,
                                             glyph_ranges.data());

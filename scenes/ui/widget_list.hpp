@@ -21,8 +21,8 @@ struct WidgetBox {
 struct Widget {
     std::string name;
     std::string role; ///< button, switch, slider, choice, text field, list, row, reading, ...
-    std::string value;
-    std::string panel;
+    std::string value = {};
+    std::string panel = {};
     WidgetBox box{};
     bool is_enabled = true;
     bool is_focused = false;

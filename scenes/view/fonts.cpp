@@ -1,5 +1,7 @@
 #include "scenes/view/fonts.hpp"
 
+#include "scenes/view/built_in_font.hpp"
+
 #include <ft2build.h>
 #include FT_FREETYPE_H
 
@@ -7,11 +9,6 @@
 
 namespace scenes {
 namespace {
-
-/// Where Debian and its kin keep fonts that can stand in.
-constexpr std::array stand_ins{"/usr/share/fonts/opentype/b612/B612-Regular.otf",
-                               "/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf",
-                               "/usr/share/fonts/truetype/liberation/LiberationSans-Regular.ttf"};
 
 /// The first readable file of those that may stand in for a face.
 std::optional<std::filesystem::path> find_stand_in(const std::filesystem::path& folder, Face face)
@@ -22,11 +19,6 @@ std::optional<std::filesystem::path> find_stand_in(const std::filesystem::path& 
                                      : std::array{Face::regular, Face::bold, Face::mono};
     for (const Face other : order) {
         const std::filesystem::path file = font_file(folder, other);
-        if (is_font(file)) {
-            return file;
-        }
-    }
-    for (const char* file : stand_ins) {
         if (is_font(file)) {
             return file;
         }
@@ -76,13 +68,9 @@ FontFiles find_font_files(const std::filesystem::path& folder)
         std::filesystem::path& file = found.files[static_cast<std::size_t>(face)];
         if (is_font(wanted)) {
             file = wanted;
-        } else if (const auto stand_in = find_stand_in(folder, face)) {
-            file = *stand_in;
-            found.complaints.push_back("font " + wanted.string() + " cannot be read; using " +
-                                       stand_in->filename().string() + " instead");
         } else {
-            found.complaints.push_back("font " + wanted.string() +
-                                       " cannot be read, and nothing can stand in for it");
+            file = find_stand_in(folder, face).value_or(std::filesystem::path());
+            found.unreadable.push_back(wanted.string());
         }
     }
     return found;
@@ -90,10 +78,13 @@ FontFiles find_font_files(const std::filesystem::path& folder)
 
 Fonts::Fonts(const FontFiles& files)
 {
+    const std::span<const unsigned char> spare = built_in_font();
     for (const Face face : all_faces) {
         const auto index = static_cast<std::size_t>(face);
-        is_usable_ = is_usable_ && !files.files[index].empty() &&
-                     faces_[index].loadFromFile(files.files[index].string());
+        const std::filesystem::path& file = files.files[index];
+        const bool is_loaded = !file.empty() && faces_[index].loadFromFile(file.string());
+        is_usable_ =
+            (is_loaded || faces_[index].loadFromMemory(spare.data(), spare.size())) && is_usable_;
     }
 }
 

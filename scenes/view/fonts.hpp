@@ -21,12 +21,11 @@ std::filesystem::path font_file(const std::filesystem::path& folder, Face face);
 /// Whether a file exists and FreeType can read it as a font.
 bool is_font(const std::filesystem::path& file);
 
-/// For each face the file to read it from. A face that cannot be read borrows another one's file,
-/// first in the folder, then where distributions install fonts; an empty path means that none at
-/// all was found. Each substitution is told in `complaints`, one line each.
+/// For each face the file to read it from. A face that cannot be read borrows another one's file;
+/// an empty path stands for the font that is part of the program.
 struct FontFiles {
     std::array<std::filesystem::path, 4> files;
-    std::vector<std::string> complaints;
+    std::vector<std::string> unreadable; ///< the files that others stand in for
 };
 FontFiles find_font_files(const std::filesystem::path& folder);
 
@@ -39,7 +38,7 @@ public:
     {
         return faces_[static_cast<std::size_t>(face)];
     }
-    /// False when not one font could be read: nothing must be drawn with these.
+    /// False when not even the font of the program itself could be read: nothing must be drawn.
     [[nodiscard]] bool is_usable() const { return is_usable_; }
 
 private:

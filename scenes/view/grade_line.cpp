@@ -99,8 +99,8 @@ void GradeLine::draw_levels(const Sheet& sheet)
     }
 }
 
-Point GradeLine::find_room(const Sheet& sheet, const std::string& label, Point at,
-                           const TextStyle& style) const
+std::optional<Point> GradeLine::find_room(const Sheet& sheet, const std::string& label, Point at,
+                                          const TextStyle& style) const
 {
     const sf::FloatRect& box = sheet.view.box;
     const float half = sheet.text.width(label, style) / 2.0F;
@@ -125,14 +125,14 @@ Point GradeLine::find_room(const Sheet& sheet, const std::string& label, Point a
             }
         }
     }
-    return candidate(0.0F, 0.0F);
+    return {};
 }
 
 sf::FloatRect GradeLine::place_label(const Sheet& sheet, const std::string& label, Point at,
                                      const TextStyle& style)
 {
-    const sf::FloatRect label_box =
-        sheet.text.write(label, find_room(sheet, label, at, style), style);
+    const Point place = find_room(sheet, label, at, style).value_or(at);
+    const sf::FloatRect label_box = sheet.text.write(label, place, style);
     // Lines behind stop short of the label, as around figures in a drawing.
     const float clear = sheet.look.px(2.0F);
     sheet.mesh.block(
@@ -150,16 +150,21 @@ void GradeLine::draw_cliff(const Sheet& sheet, const GradeStation& station)
     const Pen pen{.colour = look.theme.accent, .width = look.px(4.0F)};
     sheet.mesh.stroke({{station.x, y1}, {station.x, y2}}, pen);
     const double drop = station.before - station.after;
-    const std::string label =
-        std::string(station.name) + " " + (drop < 0.0 ? "+" : "") + // what a pump lifts
-        fixed_text(std::abs(drop), sheet.view.decimals) + " " + std::string(sheet.view.unit);
+    const std::string figure = std::string(station.name) + ": " +
+                               (drop < 0.0 ? "+" : "") + // what a pump lifts
+                               fixed_text(std::abs(drop), sheet.view.decimals) + " ";
+    std::string label = figure + std::string(sheet.view.loss_unit);
     const TextStyle style{.face = Face::bold,
                           .size = look.small(),
                           .colour = look.theme.accent,
                           .align = Align::centre,
                           .anchor = Anchor::bottom};
     const float top = std::min(y1, y2);
-    const sf::FloatRect box = place_label(sheet, label, {station.x, top - look.px(10.0F)}, style);
+    const Point over{station.x, top - look.px(10.0F)};
+    if (!find_room(sheet, label, over, style)) {
+        label = figure + std::string(sheet.view.unit);
+    }
+    const sf::FloatRect box = place_label(sheet, label, over, style);
     const float below_words = box.top + box.height + look.px(1.0F);
     if (below_words < top) {
         sheet.mesh.stroke({{station.x, below_words}, {station.x, top - look.px(3.0F)}},

@@ -4,6 +4,7 @@
 #include "scenes/view/text.hpp"
 #include "scenes/view/theme.hpp"
 
+#include <optional>
 #include <span>
 #include <string_view>
 #include <vector>
@@ -37,12 +38,13 @@ struct GradeView {
     double high = 100.0;
     std::string_view title;
     std::string_view unit;
-    double least_named = 1.0; ///< smaller drops get no label
+    std::string_view loss_unit; ///< the unit as a cliff names it where there is room
+    double least_named = 1.0;   ///< smaller drops get no label
     int decimals = 0;
 };
 
 /// Draws the total head along the fuel's path (the hydraulic grade line) with each cliff named and
-/// measured: "filter 38 mm".
+/// measured: "filter: 38 mm of fuel".
 ///
 /// Keeps its memory between frames.
 class GradeLine {
@@ -64,9 +66,9 @@ private:
     void draw_levels(const Sheet& sheet);
     void draw_cliff(const Sheet& sheet, const GradeStation& station);
     void name_stations(const Sheet& sheet);
-    /// Where a label stands clear of the others, near a point.
-    [[nodiscard]] Point find_room(const Sheet& sheet, const std::string& label, Point at,
-                                  const TextStyle& style) const;
+    /// Where a label stands clear of the others, near a point; nothing when there is no room.
+    [[nodiscard]] std::optional<Point> find_room(const Sheet& sheet, const std::string& label,
+                                                 Point at, const TextStyle& style) const;
     sf::FloatRect place_label(const Sheet& sheet, const std::string& label, Point at,
                               const TextStyle& style);
 

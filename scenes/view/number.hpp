@@ -1,12 +1,16 @@
 #pragma once
 
+#include "scenes/present/phrase.hpp"
+
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
 #include <string>
 #include <vector>
 
-// Numbers as they stand on scales and in readings. No SFML here, and no locale.
+// Numbers as they stand on scales and in readings. No SFML here, and no locale but the language's
+// decimal sign.
 
 namespace scenes {
 
@@ -22,8 +26,9 @@ inline std::string fixed_text(double value, int decimals)
     if (end.ec != std::errc{}) {
         return "\u2013";
     }
-    const std::string text(digits.data(), end.ptr);
+    std::string text(digits.data(), end.ptr);
     const bool is_zero = text.find_first_not_of("0.") == std::string::npos;
+    std::ranges::replace(text, '.', decimal_sign());
     return value < 0.0 && !is_zero ? "\u2212" + text : text;
 }
 

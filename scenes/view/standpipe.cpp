@@ -82,8 +82,8 @@ float draw_scale(Mesh& mesh, Text& text, const Look& look, const Tube& tube, boo
 {
     const int most = std::max(2, static_cast<int>((tube.bottom - tube.top) / look.px(26.0F)));
     const Ticks ticks = nice_ticks(tube.low, tube.high, most);
-    const float edge = tube.right + look.whole(4.0F);
-    float right = edge + look.px(9.0F);
+    const float edge = tube.right + look.whole(3.0F);
+    float right = edge + look.px(7.0F);
     TextStyle style{.size = look.small(), .colour = look.theme.ink_soft};
     style.anchor = Anchor::middle;
     const float line = std::max(1.0F, std::round(look.thin()));
@@ -96,10 +96,10 @@ float draw_scale(Mesh& mesh, Text& text, const Look& look, const Tube& tube, boo
     for (const double value : ticks.values) {
         const float y = std::round(tube.y_of(value));
         const bool is_zero = std::abs(value) < ticks.step * 1e-6;
-        mesh.block({edge, y, look.whole(9.0F), is_zero ? 2.0F * line : line}, look.theme.ink);
+        mesh.block({edge, y, look.whole(7.0F), is_zero ? 2.0F * line : line}, look.theme.ink);
         if (has_numbers) {
             const sf::FloatRect box =
-                text.write(fixed_text(value, ticks.decimals), {edge + look.px(12.0F), y}, style);
+                text.write(fixed_text(value, ticks.decimals), {edge + look.px(9.0F), y}, style);
             right = std::max(right, box.left + box.width);
         }
     }
@@ -140,24 +140,28 @@ sf::FloatRect draw_standpipe(Mesh& mesh, Text& text, const Look& look, const Sta
     if (pipe.twin) {
         draw_twin(mesh, look, tube, *pipe.twin);
     }
-    const bool is_off = pipe.column > pipe.high || pipe.column < pipe.low;
-    if (is_off) {
+    if (pipe.column > pipe.high || pipe.column < pipe.low) {
         draw_off_scale(mesh, look, tube, pipe.column > pipe.high);
     }
-    TextStyle style{.face = Face::bold,
-                    .size = look.body(),
-                    .colour = is_off ? look.theme.warning : look.theme.ink,
-                    .align = Align::centre};
-    const float baseline = tube.top - look.px(12.0F);
-    const std::string value = fixed_text(pipe.column, pipe.decimals) + " " + std::string(pipe.unit);
-    const sf::FloatRect value_box = text.write(value, {pipe.foot.x, baseline}, style);
-    style = {.size = look.small(), .colour = look.theme.ink_soft, .align = Align::centre};
-    const sf::FloatRect name_box =
-        text.write(pipe.name, {pipe.foot.x, baseline - look.px(20.0F)}, style);
-    const float left = std::min({value_box.left, name_box.left, tube.left - look.px(12.0F)});
-    const float far =
-        std::max({right, value_box.left + value_box.width, name_box.left + name_box.width});
-    return {left, name_box.top, far - left, tube.bottom - name_box.top};
+    const float left = tube.left - look.px(3.0F);
+    TextStyle style{.face = Face::bold, .size = look.body(), .colour = look.theme.ink};
+    const float baseline = tube.top - look.px(10.0F);
+    const sf::FloatRect value =
+        text.write(fixed_text(pipe.column, pipe.decimals), {left, baseline}, style);
+    style = {.size = look.small(), .colour = look.theme.ink_soft};
+    // The name in one or two lines, its last one over the value.
+    const float line = std::round(Text::line_height(style));
+    const auto lines = text.wrap(pipe.name, pipe.width, style);
+    float y = baseline - look.px(19.0F) - line * static_cast<float>(lines.size() - 1);
+    sf::FloatRect whole = value;
+    for (const std::string_view words : lines) {
+        const sf::FloatRect box = text.write(words, {left, y}, style);
+        whole.top = std::min(whole.top, box.top);
+        whole.width = std::max(whole.width, box.width);
+        y += line;
+    }
+    const float far = std::max(right, whole.left + whole.width);
+    return {left, whole.top, far - left, tube.bottom - whole.top};
 }
 
 } // namespace scenes

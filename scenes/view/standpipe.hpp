@@ -17,12 +17,12 @@ struct Standpipe {
     Point foot; ///< middle of the tube's lower end
     float height = 160.0F;
     float bore = 12.0F;
-    double low = 0.0; ///< head at the foot
+    float width = 70.0F; ///< room for glass, scale and the words above, from the glass on
+    double low = 0.0;    ///< head at the foot
     double high = 100.0;
     double column = 0.0;
     std::optional<double> twin; ///< the healthy machine's column: a mark beside the tube
     std::string_view name;      ///< written above the tube, above the value
-    std::string_view unit;
     int decimals = 0;
     bool has_numbers = true; ///< at the scale marks
     float phase = 0.0F;      ///< travel of the liquid marks

@@ -6,6 +6,7 @@
 #include "scenes/view/theme.hpp"
 #include "scenes/view/trace_line.hpp"
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -17,23 +18,29 @@ namespace scenes {
 /// shown without recording anew.
 struct ChartTrace {
     std::string_view name;
-    const Series* run = nullptr;
-    const Series* twin = nullptr; ///< the healthy machine's; may be absent
+    Series run;
+    Series twin; ///< the healthy machine's; may be empty
     double scale = 1.0;
     double offset = 0.0;
-    int decimals = 1; ///< of the value at the cursor
+    int decimals = 1;     ///< of the value at the cursor
+    std::size_t axis = 0; ///< 0 for the left one, 1 for the right one
+};
+
+/// A vertical axis of a chart.
+struct ChartAxis {
+    std::string_view unit;
+    std::optional<ChartRange> range = {}; ///< absent: follows what is visible
+    double least_span = 1.0; ///< of a following range: keeps noise from filling the chart
 };
 
 /// What a chart shows, and where.
 struct ChartView {
     sf::FloatRect box;
     std::string_view title;
-    std::string_view unit;
     double from = 0.0; ///< seconds at the left edge
     double to = 60.0;
-    std::optional<double> cursor;    ///< seconds; shared with the drawing
-    std::optional<ChartRange> range; ///< absent: follows what is visible
-    double least_span = 1.0;         ///< of a following range: keeps noise from filling the chart
+    std::optional<double> cursor;       ///< seconds; shared with the drawing
+    std::span<const ChartAxis> axes;    ///< one, or a second one at the right
     std::span<const ChartTrace> traces; ///< at most three
     std::string_view time_unit;         ///< written on a time axis; empty for no axis
 };
@@ -46,8 +53,8 @@ public:
     void draw(Mesh& mesh, Text& text, const Look& look, const ChartView& view);
 
     /// The rectangle the lines of the last drawing lie in, and the time under one of its pixels.
-    [[nodiscard]] const sf::FloatRect& plot() const { return plot_.box; }
-    [[nodiscard]] double time_at(float pixel_x) const { return plot_.time_at(pixel_x); }
+    [[nodiscard]] const sf::FloatRect& plot() const { return plots_[0].box; }
+    [[nodiscard]] double time_at(float pixel_x) const { return plots_[0].time_at(pixel_x); }
 
 private:
     /// The mesh and text of the drawing in progress, to save every helper three parameters.
@@ -58,9 +65,11 @@ private:
         const ChartView& view;
     };
 
-    void choose_range(const ChartView& view);
+    void choose_range(const ChartView& view, std::size_t axis);
     void lay_out(const Sheet& sheet, float head);
     void draw_grid(const Sheet& sheet) const;
+    void draw_right_axis(const Sheet& sheet) const;
+    void draw_frame(const Sheet& sheet) const;
     void draw_time_axis(const Sheet& sheet) const;
     void draw_traces(const Sheet& sheet);
     /// Writes title and legend and returns the height they take.
@@ -69,8 +78,8 @@ private:
                                   float baseline);
     void draw_cursor(const Sheet& sheet) const;
 
-    PlotScale plot_;
-    bool has_range_ = false;
+    std::array<PlotScale, 2> plots_; ///< one for each axis
+    std::array<bool, 2> has_range_{};
     TraceLine line_;
 };
 

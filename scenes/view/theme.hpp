@@ -106,18 +106,19 @@ inline constexpr Theme board_theme{
 
 /// A theme at a size: what every drawing function is given.
 ///
-/// unit: scale 1 to 2; lengths come out in pixels
+/// unit: scale 1 to 2, in the projector view more; lengths come out in pixels
 struct Look {
     Theme theme = paper_theme;
     float scale = 1.0F;
+    float weight = 1.0F; ///< of lines: more for a projector
 
     [[nodiscard]] float px(float at_scale_one) const { return at_scale_one * scale; }
     /// Whole pixels, for edges and text.
     [[nodiscard]] float whole(float at_scale_one) const { return std::round(px(at_scale_one)); }
 
-    [[nodiscard]] float thin() const { return px(1.0F); }
-    [[nodiscard]] float medium() const { return px(1.8F); }
-    [[nodiscard]] float thick() const { return px(3.0F); }
+    [[nodiscard]] float thin() const { return px(1.0F) * weight; }
+    [[nodiscard]] float medium() const { return px(1.8F) * weight; }
+    [[nodiscard]] float thick() const { return px(3.0F) * weight; }
 
     [[nodiscard]] float small() const { return whole(14.0F); }
     [[nodiscard]] float body() const { return whole(16.0F); }
@@ -171,6 +172,22 @@ inline std::vector<ContrastClaim> contrast_claims(const Theme& theme)
         {"twin's line on a sheet", theme.twin, theme.sheet, line},
         {"twin's line on the ground", theme.twin, theme.ground, line},
         {"accent in a recess", theme.accent, theme.recess, line},
+        {"second text on the wash", theme.ink_soft, theme.accent_wash, text},
+        {"warning text in a recess", theme.warning, theme.recess, text},
+        {"warning text on the wash", theme.warning, theme.accent_wash, text},
+        {"outline against water", theme.ink, theme.water, line},
+        {"outline against vapour", theme.ink, theme.vapour, line},
+        {"solid section in fuel", theme.solid, theme.fuel, line},
+        {"solid section in air", theme.solid, theme.air, line},
+        {"solid section in vapour", theme.solid, theme.vapour, line},
+        {"leader on material", theme.ink_soft, theme.section, line},
+        {"leader on fuel", theme.ink_soft, theme.fuel, line},
+        {"leader on air", theme.ink_soft, theme.air, line},
+        {"leader on water", theme.ink_soft, theme.water, line},
+        {"accent on material", theme.accent, theme.section, line},
+        {"accent on fuel", theme.accent, theme.fuel, line},
+        {"accent on air", theme.accent, theme.air, line},
+        {"water's surface against air", theme.water_mark, theme.air, line},
     };
     for (const Rgba trace : theme.traces) {
         claims.push_back({"trace on a sheet", trace, theme.sheet, line});

@@ -64,6 +64,7 @@ struct Engine {
         w.publish("burning");
         w.publish("load_torque");
         give_engine_readings(w);
+        w.reading("burning", "%");
     }
 
     void prepare(const Surroundings& s)
@@ -117,6 +118,7 @@ struct Engine {
                      .head_temperature = in[head_temperature],
                      .richness = out[richness]},
                     shown);
+        shown[engine_readings] = in[speed] > 10.0 ? out[burning] : 0.0;
     }
 
 private:

@@ -93,6 +93,7 @@ struct TwoStroke {
         w.crank("cosine", "sine", "speed");
         give_engine_readings(w);
         w.reading("crank_angle", "deg");
+        w.reading("burning", "%");
     }
 
     void prepare(const Surroundings& s)
@@ -146,6 +147,7 @@ struct TwoStroke {
                      .richness = out[richness]},
                     shown);
         shown[engine_readings] = std::atan2(in[sine], in[cosine]);
+        shown[engine_readings + 1] = in[speed] > 20.0 ? out[burning] : 0.0;
     }
 
 private:

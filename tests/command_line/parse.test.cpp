@@ -44,8 +44,16 @@ TEST_CASE("no words at all ask for the window as it is by default")
 TEST_CASE("the window's looks can be asked for")
 {
     const auto request =
-        parsed<WindowRequest>({"--theme", "blackboard", "--size", "1920x1080", "--scale", "160"});
-    CHECK(request.appearance == Appearance{Appearance::Ground::blackboard, 1920, 1080, 160});
+        parsed<WindowRequest>({"--theme", "blackboard", "--size", "1920x1080", "--scale", "160",
+                               "--language", "es", "--units", "us", "--projector"});
+    CHECK(request.appearance == Appearance{Ground::blackboard, PixelSize{1920, 1080}, 160, "es",
+                                           UnitSet::us_customary, true});
+    CHECK(refusal({"--language", "ex"}) ==
+          "--language: unknown language \"ex\"; did you mean \"en\"? Allowed: en, es");
+    CHECK(refusal({"--units", "uk"}) ==
+          "--units: unknown units \"uk\"; did you mean \"us\"? Allowed: si, us");
+    CHECK(refusal({"--projector", "shot", "bench", "--out", "a.png"}) ==
+          "shot excludes --projector");
 }
 
 TEST_CASE("a trace takes what is given and leaves the rest to its defaults")
@@ -90,9 +98,39 @@ TEST_CASE("a list and a picture are asked for")
     CHECK(shot.picture == "a.png");
     CHECK(shot.at_seconds == 120.0);
     CHECK(shot.sheet == "a.json");
-    CHECK(shot.appearance == Appearance{Appearance::Ground::blackboard, 1280, 720, 100});
+    CHECK(shot.appearance == Appearance{.ground = Ground::blackboard});
     CHECK(parsed<ShotRequest>({"shot", "bench", "--out", "a.png"}).at_seconds == 30.0);
+    const auto close = parsed<ShotRequest>(
+        {"shot", "bench", "--out", "a.png", "--part", "main jet", "--boxes", "b.csv", "--outside"});
+    CHECK(close.part == "main jet");
+    CHECK(close.boxes == "b.csv");
+    CHECK(close.is_shut);
+    CHECK_FALSE(shot.is_shut);
     CHECK_FALSE(shot.rig.has_value());
+}
+
+TEST_CASE("a sound is asked for with a length and a pace at which it is heard")
+{
+    const auto sound = parsed<SoundRequest>({"sound", "mower", "--fault", "a=0.5", "--at", "90 s",
+                                             "--for", "5 s", "--pace", "0.1", "--out", "a.wav"});
+    CHECK(sound.rig == "mower");
+    CHECK(sound.faults == std::vector{sim::SetFault{"a", 0.5}});
+    CHECK(sound.from_seconds == 90.0);
+    CHECK(sound.length_seconds == 5.0);
+    CHECK(sound.pace == 0.1);
+    CHECK(sound.file == "a.wav");
+    CHECK(parsed<SoundRequest>({"sound", "mower", "--out", "a.wav"}).length_seconds == 10.0);
+    CHECK(refusal({"sound", "mower", "--out", "a.wav", "--pace", "10"}) ==
+          "--pace: \"10\" is out of range; allowed: 0.1 to 1");
+    CHECK(refusal({"sound", "mower"}) == "--out is required");
+}
+
+TEST_CASE("the reference pictures go to a folder")
+{
+    const auto pictures = parsed<PicturesRequest>({"pictures", "a", "--rig", "trimmer"});
+    CHECK(pictures.folder == "a");
+    CHECK(pictures.rig == "trimmer");
+    CHECK(refusal({"pictures"}) == "FOLDER is required");
 }
 
 TEST_CASE("the machine in window and picture can be asked for")
@@ -123,8 +161,9 @@ TEST_CASE("help and version are had everywhere, whatever else is missing")
 TEST_CASE("words that make no sense are refused in one line")
 {
     CHECK(refusal({"trce", "mower"}) ==
-          "unknown command \"trce\"; did you mean \"trace\"? Allowed: list, trace, shot");
-    CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot");
+          "unknown command \"trce\"; did you mean \"trace\"? Allowed: list, trace, shot, sound, "
+          "pictures");
+    CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot, sound, pictures");
     CHECK(refusal({"--bogus"}) == "The following argument was not expected: --bogus");
     CHECK(refusal({"trace"}) == "RIG is required");
     CHECK(refusal({"trace", "mower", "bench"}) == "The following argument was not expected: bench");

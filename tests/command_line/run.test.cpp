@@ -191,7 +191,8 @@ TEST_CASE("the screen gets its requests and gives the exit code")
 {
     std::string seen;
     const ScreenCommands screen{[&](const WindowRequest& request) {
-                                    seen = std::to_string(request.appearance.width_px);
+                                    seen = std::to_string(
+                                        request.appearance.size.value_or(PixelSize{}).width);
                                     return 5;
                                 },
                                 [&](const ShotRequest& request) {

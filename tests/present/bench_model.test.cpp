@@ -147,7 +147,7 @@ TEST_SUITE("present")
         model.post(sim::SetFault{"test_jet_shut", 1.0});
         run_for(model, 5.0);
         const auto last = [&](const scenes::History& history) {
-            const scenes::Series& series = history.series(flow, 10.0);
+            const scenes::Series series = history.series(flow, 50.0, 60.0);
             return static_cast<double>(series.at(series.end() - 1));
         };
         REQUIRE(model.run().has_twin());
@@ -161,8 +161,8 @@ TEST_SUITE("present")
         run_for(model, 2.5);
         const auto& history = model.run().history();
         const std::size_t level = model.run().machine().reading_index("tank.level");
-        const scenes::Series& fine = history.series(level, 10.0);
-        const scenes::Series& coarse = history.series(level, 3600.0);
+        const scenes::Series fine = history.series(level, 0.0, 10.0);
+        const scenes::Series coarse = history.series(level, 0.0, 3600.0);
         CHECK(fine.time_of(fine.end() - 1) == doctest::Approx(2.5).epsilon(0.01));
         CHECK(coarse.time_of(coarse.end() - 1) == 2.0);
         CHECK(fine.interval() == doctest::Approx(0.02));

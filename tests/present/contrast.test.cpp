@@ -25,7 +25,7 @@ TEST_SUITE("present")
         // WCAG 2.2, success criteria 1.4.3 (text, 4.5) and 1.4.11 (graphics, 3.0), level AA.
         for (const scenes::Theme& theme : {scenes::paper_theme, scenes::board_theme}) {
             const auto claims = scenes::contrast_claims(theme);
-            REQUIRE(claims.size() > 30);
+            REQUIRE(claims.size() > 45);
             for (const scenes::ContrastClaim& claim : claims) {
                 CAPTURE(std::string(theme.id));
                 CAPTURE(std::string(claim.what));
@@ -34,6 +34,23 @@ TEST_SUITE("present")
                 CHECK(claim.ground.alpha == 255);
                 CHECK(scenes::contrast_ratio(claim.front, claim.ground) >= claim.at_least);
             }
+        }
+    }
+
+    TEST_CASE("names and leaders of the section drawing stand out from what they lie on")
+    {
+        for (const scenes::Theme& theme : {scenes::paper_theme, scenes::board_theme}) {
+            CAPTURE(std::string(theme.id));
+            for (const scenes::Rgba name : {theme.ink, theme.ink_soft, theme.accent}) {
+                CHECK(scenes::contrast_ratio(name, theme.ground) >= 4.5);
+            }
+            CHECK(scenes::contrast_ratio(theme.ink, theme.section) >= 4.5);
+            for (const scenes::Rgba under :
+                 {theme.section, theme.air, theme.vapour, theme.fuel, theme.ground}) {
+                CHECK(scenes::contrast_ratio(theme.ink_soft, under) >= 3.0);
+            }
+            // The shades of the machine from outside against its outlines.
+            CHECK(scenes::contrast_ratio(theme.ink, theme.sheet) >= 3.0);
         }
     }
 }

@@ -139,6 +139,86 @@ TEST_CASE("a copy goes on as the original would, and neither disturbs the other"
     CHECK(look(other) != look(original));
 }
 
+TEST_CASE("a machine put back to a moment of its run repeats what followed bit for bit")
+{
+    Simulator simulator(breakable());
+    for (const TimedCommand& timed : busy_run()) {
+        simulator.post(timed.command, timed.at);
+    }
+    std::vector<MachineMoment> moments;
+    Sight first;
+    for (const Tick at : irregular()) {
+        simulator.advance(at);
+        moments.push_back(simulator.keep());
+        first.push_back(look(simulator));
+    }
+    std::mt19937_64 random(11);
+    for (int i = 0; i < 200; ++i) {
+        const std::size_t from = random() % moments.size();
+        const std::size_t to = std::min(from + random() % 8, moments.size() - 1);
+        CAPTURE(moments[from].at());
+        CAPTURE(moments[to].at());
+        simulator.restore(moments[from]);
+        CHECK(simulator.now() == moments[from].at());
+        CHECK(look(simulator) == first[from]);
+        simulator.advance(moments[to].at());
+        CHECK(look(simulator) == first[to]);
+    }
+    CHECK(simulator.sheet().commands == busy_run());
+    simulator.restore(moments.front());
+    simulator.clear_pending();
+    CHECK(simulator.sheet().commands.empty());
+}
+
+TEST_CASE("the trimmer too goes on from a moment bit for bit")
+{
+    Simulator simulator(std::make_shared<const Rig>(load_rig("trimmer")));
+    for (const TimedCommand& timed : simulator.rig().default_sheet.commands) {
+        simulator.post(timed.command, timed.at);
+    }
+    const Tick middle = simulator.rig().default_sheet.commands.back().at;
+    simulator.advance(middle);
+    const MachineMoment moment = simulator.keep();
+    CHECK(moment.size() < 8000);
+    simulator.advance(middle + 203);
+    const auto seen = look(simulator);
+    simulator.restore(moment);
+    simulator.advance(middle + 203);
+    CHECK(look(simulator) == seen);
+}
+
+TEST_CASE("a machine that leaps over turns goes on from a moment bit for bit")
+{
+    Simulator simulator(std::make_shared<const Rig>(load_rig("trimmer")));
+    for (const TimedCommand& timed : simulator.rig().default_sheet.commands) {
+        simulator.post(timed.command, timed.at);
+    }
+    const Tick middle = simulator.rig().default_sheet.commands.back().at;
+    simulator.post(SetLeaps{true}, middle);
+    std::vector<MachineMoment> moments;
+    Sight first;
+    for (int i = 0; i < 60; ++i) {
+        simulator.advance(middle - 100 + 331 * i);
+        moments.push_back(simulator.keep());
+        first.push_back(look(simulator));
+    }
+    const auto has_leap = [&](const MachineMoment& moment) {
+        return moment.size() > moments.front().size();
+    };
+    REQUIRE(std::ranges::count_if(moments, has_leap) > 10);
+    std::mt19937_64 random(5);
+    for (int i = 0; i < 20; ++i) {
+        const std::size_t from = random() % moments.size();
+        const std::size_t to = std::min(from + random() % 20, moments.size() - 1);
+        CAPTURE(moments[from].at());
+        CAPTURE(moments[to].at());
+        simulator.restore(moments[from]);
+        CHECK(look(simulator) == first[from]);
+        simulator.advance(moments[to].at());
+        CHECK(look(simulator) == first[to]);
+    }
+}
+
 TEST_CASE("looking at a run changes nothing in it")
 {
     Simulator looked(mower());

@@ -161,7 +161,7 @@ TEST_CASE("one space before the unit may be left out")
 
 TEST_CASE("a refused text is answered with what is wanted, what was got and what is allowed")
 {
-    const std::string lengths = "; allowed: mm, cm, m, um, in";
+    const std::string lengths = "; allowed: mm, cm, m, um, in, ft";
     CHECK(refusal("5 kPa", Dimension::length) ==
           "wants a length, got \"5 kPa\" (a pressure)" + lengths);
     CHECK(refusal("5", Dimension::length) == "wants a length, got \"5\" (no unit)" + lengths);

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "scenes/drips/drip_follower.hpp"
+#include "scenes/present/bench_model.hpp"
+#include "scenes/view/camera.hpp"
+#include "scenes/view/mesh.hpp"
+#include "scenes/view/theme.hpp"
+
+namespace scenes {
+
+/// The drops and pools of the machine on the bench, in its drawing.
+class BenchDrips {
+public:
+    explicit BenchDrips(const sim::Rig& rig);
+
+    void follow(BenchModel& model);
+    void draw(Mesh& mesh, const Look& look, const Camera& camera) const;
+
+private:
+    void draw_pool(Mesh& mesh, const Look& look, const Camera& camera, const Pool& pool) const;
+    void draw_drop(Mesh& mesh, const Look& look, const Camera& camera, const Drop& drop) const;
+
+    DripGround ground_;
+    DripFollower follower_;
+    int run_number_ = -1;
+};
+
+} // namespace scenes

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "scenes/bench/section_pieces.hpp"
+
+// Damage as it looks when you look closely, from parameters as they stand beside those of the
+// healthy machine. No fault is known here.
+
+namespace scenes {
+
+/// How much of a hole is shut: 0 as it should be, 1 shut.
+double shut_share(const MachineView& machine, std::string_view part, std::string_view area);
+/// How much a value has grown over the healthy one, 1 as it should be.
+double growth(const MachineView& machine, std::string_view part, std::string_view name);
+
+/// Dirt that shuts a share of a passage along a piece of its line.
+void draw_blockage(const Sheet& sheet, const Outline& line, double bore, double share);
+/// A crack through a wall, as wide as its area asks; nothing without area.
+///
+/// unit:    area in square metres
+void draw_crack(const Sheet& sheet, Spot from, Spot to, double area);
+/// Specks of dirt over a filter or screen that is shut by a share.
+void draw_dirt(const Sheet& sheet, Spot low, Spot high, double share);
+/// Lumps along a sheet that has gone hard.
+void draw_stiffness(const Sheet& sheet, const Outline& line, double growth);
+/// A pinhole through a sheet at a share of its length.
+void draw_pinhole(const Sheet& sheet, const Outline& line, double at, double area);
+
+/// All of a machine's damage, over what is drawn of it.
+void draw_wear(const Sheet& sheet, const SectionPlan& plan, const Moment& moment);
+void draw_wear(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
+
+} // namespace scenes

@@ -1,0 +1,192 @@
+#include "scenes/app.hpp"
+
+#include "scenes/bench/bench_scene.hpp"
+#include "scenes/bench/display.hpp"
+#include "scenes/bench/faces.hpp"
+#include "scenes/present/run_files.hpp"
+#include "scenes/present/settings_keeper.hpp"
+#include "scenes/present/widget_check.hpp"
+#include "scenes/present/words.hpp"
+#include "scenes/view/png.hpp"
+#include "sim/error.hpp"
+#include "sim/file_write.hpp"
+#include "sim/printable.hpp"
+#include "sim/run_sheet.hpp"
+#include "sim/words.hpp"
+
+#include <SFML/Graphics/Image.hpp>
+#include <SFML/Graphics/Texture.hpp>
+#include <SFML/System/Err.hpp>
+
+#include <cmath>
+#include <functional>
+#include <iostream>
+
+// Pictures of scenes: one, or all that are looked through before a change is taken.
+
+namespace scenes {
+namespace {
+
+constexpr std::string_view bench_scene = "bench";
+
+/// A fresh model run up to a time, without a window.
+std::unique_ptr<BenchModel> model_at(std::shared_ptr<const sim::Rig> rig,
+                                     const sim::RunSheet& sheet, double seconds)
+{
+    auto model = std::make_unique<BenchModel>(std::move(rig));
+    model->begin(sheet, std::llround(seconds / sim::tick_length));
+    model->finish_replay();
+    if (model->is_frozen()) {
+        throw sim::NumericsError(model->trouble());
+    }
+    model->pace.is_paused = true;
+    return model;
+}
+
+/// What a picture shows.
+struct Motif {
+    std::string name;
+    Appearance appearance;
+    std::function<void(BenchView&)> pose = [](BenchView&) {};
+    std::optional<std::string> part = {};  ///< of the drawing, shown large
+    bool is_shut = false;                  ///< the machine from outside
+    std::optional<std::string> boxes = {}; ///< a CSV file for where the drawing's words stand
+};
+
+/// Draws the bench, writes its picture and gives what is wrong with its widgets.
+std::vector<std::string> picture_of(BenchModel& model, const Motif& motif, const std::string& path)
+{
+    // A picture does not depend on who takes it.
+    Settings wanted;
+    wanted.window = WindowPlace{};
+    wanted.machine = model.rig().id;
+    motif.appearance.apply(wanted);
+    const PixelSize size{wanted.window->width, wanted.window->height};
+    SettingsKeeper settings(wanted);
+    const Faces faces(settings);
+    sf::RenderWindow window(sf::VideoMode(size.width, size.height), std::string(words::program),
+                            sf::Style::None, sf::ContextSettings(0, 0, 0));
+    BenchScene scene(window, faces.files, faces.fonts, model, settings,
+                     motif.appearance.is_projector);
+    motif.pose(scene.view());
+    // The panels learn how high their contents are in the first frames.
+    constexpr int frames = 4;
+    for (int i = 0; i < frames; ++i) {
+        scene.draw(0.0F);
+    }
+    if (motif.part || motif.is_shut) {
+        scene.show_drawing(motif.part.value_or(""), motif.is_shut);
+    }
+    if (motif.boxes) {
+        sim::atomic_write(*motif.boxes, scene.boxes());
+    }
+    sf::Texture picture;
+    if (!picture.create(size.width, size.height)) {
+        throw sim::RequestError("a picture of this size cannot be drawn here");
+    }
+    picture.update(window);
+    sim::atomic_write(path, png_bytes(picture.copyToImage()));
+    return widget_troubles(scene.widgets().all(), static_cast<float>(size.width),
+                           static_cast<float>(size.height));
+}
+
+/// The motifs of one look: the bench, its pages where they take turns, and its dialogs.
+void add_motifs(std::vector<Motif>& motifs, const std::string& name, const Appearance& look,
+                bool has_pages)
+{
+    const std::vector<std::pair<std::string, Page>> pages{
+        {"machine", Page::machine},   {"grade", Page::grade},   {"charts", Page::charts},
+        {"controls", Page::controls}, {"faults", Page::faults}, {"run", Page::run},
+        {"changes", Page::changes}};
+    for (const auto& [title, page] : pages) {
+        const bool is_in_panel = page >= Page::controls;
+        if (has_pages || is_in_panel) {
+            motifs.push_back(
+                {name + "-" + title, look, [page = page](BenchView& view) { view.page = page; }});
+        }
+    }
+    motifs.push_back(
+        {name + "-settings", look, [](BenchView& view) { view.has_settings_open = true; }});
+    motifs.push_back({name + "-keys", look, [](BenchView& view) { view.has_keys_open = true; }});
+}
+
+/// Everything that is looked through: both languages at the sizes that must do.
+std::vector<Motif> all_motifs()
+{
+    std::vector<Motif> motifs;
+    for (const Language& language : languages()) {
+        const auto look = [&](unsigned width, unsigned height, Ground ground, int percent) {
+            return Appearance{.ground = ground,
+                              .size = PixelSize{width, height},
+                              .scale_percent = percent,
+                              .language = language.id,
+                              .units = language.id == "en" ? UnitSet::si : UnitSet::us_customary};
+        };
+        const std::string id = language.id + "-";
+        add_motifs(motifs, id + "1280x720", look(1280, 720, Ground::paper, 100), false);
+        add_motifs(motifs, id + "1366x768-board", look(1366, 768, Ground::blackboard, 100), false);
+        add_motifs(motifs, id + "1920x1080", look(1920, 1080, Ground::paper, 100), false);
+        add_motifs(motifs, id + "1024x600", look(1024, 600, Ground::paper, 100), false);
+        add_motifs(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200), true);
+        add_motifs(motifs, id + "1920x1080-200-board", look(1920, 1080, Ground::blackboard, 200),
+                   false);
+        for (const PixelSize size : {PixelSize{1280, 720}, PixelSize{1920, 1080}}) {
+            Appearance projector = look(size.width, size.height, Ground::paper, 100);
+            projector.is_projector = true;
+            motifs.push_back({id + std::to_string(size.width) + "-projector", projector});
+        }
+    }
+    return motifs;
+}
+
+} // namespace
+
+int take_shot(const ShotRequest& request)
+{
+    if (request.scene != bench_scene) {
+        throw sim::RequestError("there is no scene " + sim::in_quotes(request.scene) +
+                                sim::choices_hint(request.scene, {std::string(bench_scene)}));
+    }
+    require_display();
+    const std::string id = request.rig     ? *request.rig
+                           : request.sheet ? sim::rig_of_run_sheet(*request.sheet)
+                                           : Settings().machine;
+    auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));
+    const sim::RunSheet sheet =
+        request.sheet ? sim::load_run_sheet(*request.sheet, *rig) : rig->default_sheet;
+    const auto model = model_at(std::move(rig), sheet, request.at_seconds);
+    sf::err().rdbuf(nullptr); // our own line says what is wrong
+    picture_of(*model,
+               {.name = std::string(bench_scene),
+                .appearance = request.appearance,
+                .part = request.part,
+                .is_shut = request.is_shut,
+                .boxes = request.boxes},
+               request.picture);
+    return 0;
+}
+
+int take_pictures(const PicturesRequest& request)
+{
+    require_display();
+    sf::err().rdbuf(nullptr); // our own line says what is wrong
+    make_folder_for(request.folder + "/");
+    std::size_t count = 0;
+    for (const std::string& id : request.rig ? std::vector{*request.rig} : sim::rig_ids()) {
+        auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));
+        // Under load, the trimmer upside down: everything moves, and all words stand.
+        const double seconds = 0.8 * rig->default_length;
+        const sim::RunSheet& sheet = rig->default_sheet;
+        const auto model = model_at(rig, sheet, seconds);
+        for (const Motif& motif : all_motifs()) {
+            const std::string path = request.folder + "/" + id + "-" + motif.name + ".png";
+            for (const std::string& trouble : picture_of(*model, motif, path)) {
+                std::cout << path << ": " << trouble << '\n' << std::flush;
+                ++count;
+            }
+        }
+    }
+    return count == 0 ? 0 : 1;
+}
+
+} // namespace scenes

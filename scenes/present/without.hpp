@@ -1,0 +1,17 @@
+#pragma once
+
+#include "scenes/present/phrase.hpp"
+
+#include <string>
+
+namespace scenes {
+
+/// One line about something that the program does without; worded when it is shown, since it may
+/// be found before the language is known.
+struct Without {
+    Phrase text;
+    std::string piece; ///< for the place {0} of the text
+    [[nodiscard]] std::string line() const { return filled(text, {piece}); }
+};
+
+} // namespace scenes
