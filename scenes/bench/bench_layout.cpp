@@ -35,7 +35,7 @@ void share_machine(BenchLayout& layout, const sf::FloatRect& box, const Look& lo
     }
     // As wide as their scales' figures ask for; where it is narrow, two are left.
     const auto count = static_cast<float>(standpipes);
-    const float step = look.px(std::clamp(0.065F * box.width / look.scale, 64.0F, 86.0F));
+    const float step = look.px(std::clamp(0.065F * box.width / look.scale, 68.0F, 86.0F));
     const float pipes = std::round(step * (box.width > count * step * 2.6F ? count : 2.0F));
     layout.section = {box.left, box.top, box.width - pipes - look.whole(10.0F), box.height};
     layout.standpipes = {box.left + box.width - pipes, box.top, pipes, box.height};
@@ -108,7 +108,7 @@ void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look,
             : std::round(std::clamp(room * 0.18F, look.px(116.0F), look.px(200.0F)));
     const float legend = look.px(20.0F) * static_cast<float>(needs.chart_lines);
     const float charts =
-        std::round(std::clamp(room * 0.22F, look.px(84.0F) + legend, look.px(280.0F)));
+        std::round(std::clamp(room * 0.22F, look.px(92.0F) + legend, look.px(280.0F)));
     layout.grade = {gap, gap, width, grade};
     const float top = layout.grade.top + grade;
     const float charts_top = layout.status.top - gap - charts;

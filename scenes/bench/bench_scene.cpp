@@ -86,10 +86,12 @@ void BenchScene::take_settings()
         settings_age_ = desk_.settings.age();
         projector_height_ = height;
     }
+    const bool was_hint = view_.notice == hint_;
     for (const Without& without : std::exchange(desk_.settings.without(), {})) {
         const bool is_first = view_.notice == hint_;
         view_.notice = is_first ? without.line() : view_.notice + ' ' + without.line();
     }
+    hint_ = was_hint ? view_.notice : hint_; // nothing was done yet: other words may take its place
 }
 
 void BenchScene::open_sound()

@@ -50,9 +50,9 @@ DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
 Camera DrawingBoard::whole_camera() const
 {
     const auto bounds = section_.bounds();
-    sf::FloatRect inner = area_; // words over the topmost parts stay on the page
+    sf::FloatRect inner = area_; // words over the topmost parts and by the floor stay on the page
     inner.top += 12.0F * scale_;
-    inner.height = std::max(1.0F, inner.height - 12.0F * scale_);
+    inner.height = std::max(1.0F, inner.height - 16.0F * scale_);
     return Camera::framing(bounds.low, bounds.high, inner);
 }
 

@@ -90,8 +90,10 @@ void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     sheet.mesh.ring(sheet.at(plan.seat - Spot{0.0, 0.4}), sheet.pixels(4.4),
                     {.colour = sheet.theme().ink_soft, .width = sheet.look.thin()});
     const std::string figure = readout_of("mm").text(lift * 1e-3);
-    sheet.note(filled(phrase("lift {0}|of the needle"), {figure}),
-               {frame.high.x, frame.low.y - 2.4}, 26.0, Align::right);
+    const std::string words = filled(phrase("lift {0}|of the needle"), {figure});
+    constexpr double room = 26.0;
+    sheet.note(sheet.has_room(words, room) ? words : figure, {frame.high.x, frame.low.y - 2.4},
+               room, Align::right);
 }
 
 } // namespace scenes

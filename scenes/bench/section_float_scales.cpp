@@ -1,6 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 
-#include "scenes/present/readout.hpp"
+#include "scenes/bench/section_shared.hpp"
 
 namespace scenes {
 
@@ -11,7 +11,7 @@ void draw_scales(const Sheet& sheet, const SectionPlan& plan)
     sheet.mesh.stroke({sheet.at(left + Spot{0.0, 0.8}), sheet.at(left), sheet.at(right),
                        sheet.at(right + Spot{0.0, 0.8})},
                       {.colour = sheet.theme().ink_soft, .width = sheet.look.px(1.4F)});
-    sheet.note(readout_of("mm").text(0.01), left - Spot{1.5, 0.0}, 30.0, Align::right);
+    sheet.note(bar_words(0.01), left - Spot{1.5, 0.0}, 30.0, Align::right);
 }
 
 } // namespace scenes

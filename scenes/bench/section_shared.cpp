@@ -1,5 +1,7 @@
 #include "scenes/bench/section_shared.hpp"
 
+#include "scenes/present/readout.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -40,6 +42,13 @@ void draw_drops(const Sheet& sheet, Spot from, double to, double seconds)
                         sheet.theme().fuel_mark);
         sheet.mesh.disc(at, radius, sheet.theme().fuel_mark);
     }
+}
+
+std::string bar_words(double metres)
+{
+    Readout readout = readout_of("mm");
+    readout.decimals = chosen_units() == UnitSet::si ? 0 : 2;
+    return readout.text(metres);
 }
 
 double choke_shut(const MachineView& machine)

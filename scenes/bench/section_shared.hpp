@@ -28,6 +28,9 @@ void draw_body(const Sheet& sheet, const Outline& outline, Material material);
 /// The bodies of a machine as they look shut: plain, told apart by their shade.
 void draw_outside(const Sheet& sheet, const SectionOutlines& outlines);
 
+/// The words of a scale bar of so many metres.
+std::string bar_words(double metres);
+
 /// How far the choke is shut: as far as it is told to, within its stops.
 double choke_shut(const MachineView& machine);
 

@@ -93,6 +93,7 @@ SectionOutlines outlines_of(const TrimmerPlan& p)
                       {"metering_pinhole", 1.0, place_of({hole, p.base - 0.2})},
                       {"cup_plug", 1.0, place_of({p.wall - 2.0, p.base - 0.2})},
                       {"pump_cover", 1.0, place_of({p.wall + 0.4, p.pump.plane})},
+                      {"mouth", 1.0, place_of({p.mouth + 0.4, p.horn_floor() - 0.3})},
                       {"crank_seal", 1.0, place_of(p.crank - Spot{0.0, p.crank_room + 1.1})}};
     outlines.floor_left = place_of({detail_corner(p).x + 1.0, p.floor});
     outlines.floor_right = place_of({p.high().x, p.floor});

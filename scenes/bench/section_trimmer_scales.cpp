@@ -1,18 +1,12 @@
 #include "scenes/bench/section_trimmer_parts.hpp"
 
 #include "scenes/present/phrase.hpp"
-#include "scenes/present/readout.hpp"
 #include "scenes/view/number.hpp"
 
 namespace scenes {
 namespace {
 
 constexpr double bar = 5.0; ///< mm
-
-std::string bar_words()
-{
-    return readout_of("mm").text(bar * 1e-3);
-}
 
 Spot bar_left(const TrimmerPlan& plan)
 {
@@ -28,7 +22,7 @@ void draw_scales(const Sheet& sheet, const TrimmerPlan& plan)
     sheet.mesh.stroke({sheet.at(left + Spot{0.0, 0.4}), sheet.at(left), sheet.at(right),
                        sheet.at(right + Spot{0.0, 0.4})},
                       {.colour = sheet.theme().ink_soft, .width = sheet.look.px(1.4F)});
-    sheet.note(bar_words(), left - Spot{0.6, 0.0}, 12.0, Align::right);
+    sheet.note(bar_words(bar * 1e-3), left - Spot{0.6, 0.0}, 12.0, Align::right);
 }
 
 void draw_travels_note(const Sheet& sheet, const TrimmerPlan& plan)
@@ -36,7 +30,7 @@ void draw_travels_note(const Sheet& sheet, const TrimmerPlan& plan)
     const std::string words =
         filled(phrase("travels {0}:1"), {fixed_text(TrimmerPlan::travel_scale, 0)});
     const TextStyle style{.size = sheet.look.small(), .colour = sheet.theme().ink_soft};
-    const float beside = sheet.text.width(bar_words(), style) + sheet.look.px(16.0F);
+    const float beside = sheet.text.width(bar_words(bar * 1e-3), style) + sheet.look.px(16.0F);
     const double reach = static_cast<double>(beside) / static_cast<double>(sheet.pixels(1.0));
     sheet.note(words, bar_left(plan) - Spot{0.6 + reach, 0.0}, 24.0, Align::right);
 }

@@ -222,8 +222,8 @@ void show_changes(BenchDesk& desk)
         return;
     }
     paragraph(ui, words::changes_rule, Tone::soft);
-    const std::array columns{ListColumn{words::reading_column, 2.1F, false},
-                             ListColumn{words::time_column, 1.0F, true},
+    const std::array columns{ListColumn{words::reading_column, 1.9F, false},
+                             ListColumn{words::time_column, 1.25F, true},
                              ListColumn{words::amount_column, 1.3F, true}};
     const std::vector<Departure>& changes = desk.changes.list();
     std::size_t row = changes.size();

@@ -205,7 +205,8 @@ void StripChart::draw_legend_entry(const Sheet& sheet, std::size_t index, float 
     const ChartTrace& trace = sheet.view.traces[index];
     TextStyle style = small_text(look, look.theme.ink);
     style.align = Align::right;
-    sheet.text.write(value_text(sheet.view, trace), {right, baseline}, style);
+    const sf::FloatRect value =
+        sheet.text.write(value_text(sheet.view, trace), {right, baseline}, style);
     if (sheet.view.traces.size() > 1) {
         const float y = std::round(baseline - look.px(5.0F)) + 0.5F;
         const float end = left + look.px(sample_width);
@@ -214,7 +215,9 @@ void StripChart::draw_legend_entry(const Sheet& sheet, std::size_t index, float 
                         {.colour = look.theme.traces[index], .width = look.px(2.4F)},
                         line_style(index), look);
         style = small_text(look, look.theme.ink_soft);
-        sheet.text.write(trace.name, {end + look.px(6.0F), baseline}, style);
+        const float from = end + look.px(6.0F);
+        sheet.text.write(sheet.text.shortened(trace.name, value.left - look.px(8.0F) - from, style),
+                         {from, baseline}, style);
     }
 }
 

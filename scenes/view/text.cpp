@@ -84,6 +84,19 @@ Text::Metrics Text::metrics(const TextStyle& style) const
             -font.getGlyph('b', size, false).bounds.top, low.top + low.height};
 }
 
+std::string Text::shortened(std::string_view text, float width, const TextStyle& style) const
+{
+    std::string words(text);
+    while (!text.empty() && this->width(words, style) > width) {
+        do { // a whole letter of UTF-8
+            text.remove_suffix(1);
+        } while (!text.empty() &&
+                 (static_cast<unsigned char>(words[text.size()]) & 0xC0U) == 0x80U);
+        words = std::string(text) + "\u2026";
+    }
+    return words;
+}
+
 float Text::width(std::string_view text, const TextStyle& style) const
 {
     float sum = 0.0F;

@@ -45,6 +45,9 @@ public:
                                 const TextStyle& style);
 
     [[nodiscard]] float width(std::string_view text, const TextStyle& style) const;
+    /// The text; where it is wider than that, its end gives way to an ellipsis.
+    [[nodiscard]] std::string shortened(std::string_view text, float width,
+                                        const TextStyle& style) const;
     /// The box `write` would fill.
     [[nodiscard]] sf::FloatRect measure(std::string_view text, Point at,
                                         const TextStyle& style) const;

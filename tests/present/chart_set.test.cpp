@@ -107,6 +107,6 @@ TEST_SUITE("present")
         CHECK(scenes::command_text(rig, sim::SetFault{"bowl_vent_plugged", 1.0}) ==
               "Bowl vent plugged: 100 %");
         CHECK(scenes::command_text(rig, sim::SetControl{"tilt_side", -20.0})
-                  .ends_with(": \u221220 deg"));
+                  .ends_with(": \u221220 \u00B0"));
     }
 }
