@@ -25,6 +25,7 @@ struct Words {
     std::optional<std::string> sheet;
     std::optional<std::string> ambient;
     std::optional<std::string> length;
+    bool may_leap = false;
     std::optional<std::string> every;
     std::optional<std::string> file;
     std::string scene;
@@ -90,6 +91,8 @@ void add_trace(CLI::App& program, Words& words)
     add_option(trace, "--ambient", "TEMPERATURE", words.ambient, "\"20 degC\" by default");
     add_option(trace, "--for", "TIME", words.length, "Length of the run, such as \"120 s\"");
     add_option(trace, "--every", "TIME", words.every, "From row to row, \"0.1 s\" by default");
+    trace.add_flag("--leaps", words.may_leap,
+                   "Leap over turns of the engine that resemble each other");
     add_option(trace, "--out", "FILE", words.file, "The CSV file; standard output without");
 }
 
@@ -181,6 +184,7 @@ TraceRequest trace_request(const Words& words)
         request.length = read_duration("--for", *words.length, 0.0);
     }
     request.every = read_duration("--every", words.every.value_or("0.1 s"), sim::tick_length);
+    request.may_leap = words.may_leap;
     request.file = words.file;
     return request;
 }

@@ -88,6 +88,9 @@ void write_trace(std::shared_ptr<const sim::Rig> rig, const sim::RunSheet& sheet
     for (const sim::SetFault& fault : request.faults) {
         simulator.post(fault, 0); // after the sheet's own, so that this one holds
     }
+    if (request.may_leap) {
+        simulator.post(sim::SetLeaps{true}, 0);
+    }
     const std::vector<Column> columns = columns_of(simulator);
     std::vector<double> values(columns.size());
     std::vector<std::string> cells(columns.size() + 1);
