@@ -64,7 +64,7 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line(phrase("Shift + \u2190  \u2192"), words::key_frame_back);
     line("Ctrl + \u2190  \u2192", words::key_second);
     line(phrase("Page Up, Page Down"), words::key_ten);
-    line(phrase("Ctrl + Home, Ctrl + End"), words::key_ends);
+    line(phrase("Ctrl + Home, End"), words::key_ends);
     line("G", words::key_ahead);
     line("R", words::key_branches);
     line("Esc", words::key_stop);

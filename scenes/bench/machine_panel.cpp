@@ -78,7 +78,7 @@ void show_time(BenchDesk& desk)
     }
     bool& is_paused = model.pace.is_paused;
     {
-        const Row row(ui, {1.0F, 1.0F, 1.2F});
+        const Row row(ui, {1.0F, 1.0F, 1.3F});
         if (button(ui, {.name = is_paused ? words::go_on : words::pause,
                         .is_primary = true,
                         .is_enabled = model.is_ready(),
