@@ -21,7 +21,7 @@ struct TraceRequest {
     double ambient = 293.15;
     std::optional<double> length; ///< absent for the length of the rig's default run
     double every = 0.1;
-    bool may_leap = false; ///< over turns that resemble each other, from the first tick
+    bool may_leap = false;           ///< over turns that resemble each other, from the first tick
     std::optional<std::string> file; ///< absent for the standard output
 };
 

@@ -259,7 +259,7 @@ int main(int count, char** words)
     compare({"Trimmer near 7,000 rpm, resolved stroke by stroke", trimmer,
              trimmer->default_sheet.commands, 15.0, 16.0},
             wanted);
-    // Its default run goes on at full throttle and load from 26 s on, and is tipped over at 29.5 s.
+    // Its default run goes on at full throttle and load from 28 s on, and is tipped over at 30 s.
     std::vector<TimedCommand> cutting = trimmer->default_sheet.commands;
     std::erase_if(cutting, [](const TimedCommand& timed) { return timed.at > tick_at(29.0); });
     compare({"Trimmer cutting at full throttle", trimmer, cutting, 32.0, 42.0, true}, wanted);

@@ -65,12 +65,13 @@ TEST_CASE("a trace takes what is given and leaves the rest to its defaults")
     CHECK(bare.ambient == 293.15);
     CHECK_FALSE(bare.length.has_value());
     CHECK(bare.every == 0.1);
+    CHECK_FALSE(bare.may_leap);
     CHECK_FALSE(bare.file.has_value());
 
-    const auto full =
-        parsed<TraceRequest>({"trace", "--fault", "stale_fuel", "mower", "--fault=needle_dirt=0.25",
-                              "--fault", "float_heavy=25 %", "--sheet", "a.json", "--ambient",
-                              "-10 degC", "--for", "2 h", "--every", "50 ms", "--out", "-a.csv"});
+    const auto full = parsed<TraceRequest>(
+        {"trace", "--fault", "stale_fuel", "mower", "--fault=needle_dirt=0.25", "--fault",
+         "float_heavy=25 %", "--sheet", "a.json", "--ambient", "-10 degC", "--for", "2 h",
+         "--every", "50 ms", "--leaps", "--out", "-a.csv"});
     const std::vector<sim::SetFault> faults{
         {"stale_fuel", 1.0}, {"needle_dirt", 0.25}, {"float_heavy", 0.25}};
     CHECK(full.rig == "mower");
@@ -79,6 +80,7 @@ TEST_CASE("a trace takes what is given and leaves the rest to its defaults")
     CHECK(full.ambient == doctest::Approx(263.15));
     CHECK(full.length == 7200.0);
     CHECK(full.every == 0.05);
+    CHECK(full.may_leap);
     CHECK(full.file == "-a.csv");
 }
 
