@@ -23,13 +23,6 @@ std::vector<std::string> ids_of(const std::vector<T>& things)
     return ids;
 }
 
-template <class... F>
-struct Overloaded : F... {
-    using F::operator()...;
-};
-template <class... F>
-Overloaded(F...) -> Overloaded<F...>;
-
 std::string range_text(double value, double low, double high, const std::string& unit)
 {
     std::ostringstream text;
@@ -68,48 +61,51 @@ Simulator::Simulator(std::shared_ptr<const Rig> rig, Weather weather,
 
 std::string Simulator::check(const Command& command) const
 {
-    return std::visit(
-        Overloaded{
-            [&](const SetControl& c) -> std::string {
-                const Control* control = rig_->find_control(c.control);
-                if (control == nullptr) {
-                    return "there is no control \"" + c.control + "\"" +
-                           choices_hint(c.control, ids_of(rig_->controls));
-                }
-                if (!(c.to >= control->low && c.to <= control->high)) {
-                    return "control " + c.control + ": " +
-                           range_text(c.to, control->low, control->high, control->unit);
-                }
-                return "";
-            },
-            [&](const Do& c) -> std::string {
-                const Doing* doing = rig_->find_doing(c.doing);
-                if (doing == nullptr) {
-                    return "there is no doing \"" + c.doing + "\"" +
-                           choices_hint(c.doing, ids_of(rig_->doings));
-                }
-                if (!doing->fills.empty() && !(c.to >= 0.0 && c.to <= 1.0)) {
-                    return c.doing + ": " + range_text(c.to, 0.0, 1.0, "");
-                }
-                return "";
-            },
-            [&](const SetFault& c) -> std::string {
-                if (rig_->find_fault(c.fault) == nullptr) {
-                    return "there is no fault \"" + c.fault + "\"" +
-                           choices_hint(c.fault, ids_of(rig_->faults));
-                }
-                if (!(c.severity >= 0.0 && c.severity <= 1.0)) {
-                    return "severity of " + c.fault + ": " + range_text(c.severity, 0.0, 1.0, "");
-                }
-                return "";
-            },
-            [&](const SetLeaps&) -> std::string {
-                return can_leap()
-                           ? ""
-                           : "this engine is not followed turn by turn: nothing to leap over";
-            },
-        },
-        command);
+    return std::visit([&](const auto& what) { return reason_against(what); }, command);
+}
+
+std::string Simulator::reason_against(const SetControl& command) const
+{
+    const Control* control = rig_->find_control(command.control);
+    if (control == nullptr) {
+        return "there is no control \"" + command.control + "\"" +
+               choices_hint(command.control, ids_of(rig_->controls));
+    }
+    if (!(command.to >= control->low && command.to <= control->high)) {
+        return "control " + command.control + ": " +
+               range_text(command.to, control->low, control->high, control->unit);
+    }
+    return "";
+}
+
+std::string Simulator::reason_against(const Do& command) const
+{
+    const Doing* doing = rig_->find_doing(command.doing);
+    if (doing == nullptr) {
+        return "there is no doing \"" + command.doing + "\"" +
+               choices_hint(command.doing, ids_of(rig_->doings));
+    }
+    if (!doing->fills.empty() && !(command.to >= 0.0 && command.to <= 1.0)) {
+        return command.doing + ": " + range_text(command.to, 0.0, 1.0, "");
+    }
+    return "";
+}
+
+std::string Simulator::reason_against(const SetFault& command) const
+{
+    if (rig_->find_fault(command.fault) == nullptr) {
+        return "there is no fault \"" + command.fault + "\"" +
+               choices_hint(command.fault, ids_of(rig_->faults));
+    }
+    if (!(command.severity >= 0.0 && command.severity <= 1.0)) {
+        return "severity of " + command.fault + ": " + range_text(command.severity, 0.0, 1.0, "");
+    }
+    return "";
+}
+
+std::string Simulator::reason_against(const SetLeaps& /*command*/) const
+{
+    return can_leap() ? "" : "this engine is not followed turn by turn: nothing to leap over";
 }
 
 void Simulator::post(Command command, Tick at)

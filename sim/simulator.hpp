@@ -109,6 +109,10 @@ public:
     [[nodiscard]] Work work() const { return trajectory_.work(); }
 
 private:
+    [[nodiscard]] std::string reason_against(const SetControl& command) const;
+    [[nodiscard]] std::string reason_against(const Do& command) const;
+    [[nodiscard]] std::string reason_against(const SetFault& command) const;
+    [[nodiscard]] std::string reason_against(const SetLeaps& command) const;
     void settle(Tick at);
     void apply_all(std::span<const TimedCommand> commands, std::span<double> state);
     void apply(const SetControl& command, std::span<double> state);
