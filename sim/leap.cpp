@@ -305,8 +305,7 @@ bool Leaper::stays_in_bounds(const Leap& leap)
     for (const double share : {0.125, 0.25, 0.5, 0.75, 1.0}) {
         leap.at_turn(share * leap.turns(), middle);
         for (std::size_t i = 0; i < states_.size(); ++i) {
-            const double slack = 1e-4 * states_[i].scale;
-            if (!(middle[i] >= states_[i].low - slack && middle[i] <= states_[i].high + slack)) {
+            if (!states_[i].allows(middle[i])) {
                 return false;
             }
         }

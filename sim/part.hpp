@@ -62,6 +62,14 @@ struct StateInfo {
     double high = 1e300;
     double fuel = 0.0;
     double air = 0.0;
+
+    /// Whether a value keeps the bounds. A state may pass them by a trace of its scale: laws end at
+    /// the bound.
+    [[nodiscard]] bool allows(double value) const
+    {
+        const double slack = 1e-4 * scale;
+        return value >= low - slack && value <= high + slack;
+    }
 };
 
 /// Something people read: `name` with the unit it is shown in. `gauge` subtracts the surroundings.

@@ -39,9 +39,6 @@ constexpr Row bend{10.12623508344586, -7.487995877610167, -34.80091861555747, -7
 constexpr Row twist{-0.6762803392801253, 6.087714651680015, 16.43084320892478, 24.76722511418386,
                     -6.594389125716872};
 constexpr double shortest = 1e-13;
-/// A state may pass its bound by this much of its scale: laws end at the bound, so it stays a
-/// trace.
-constexpr double bound_slack = 1e-4;
 } // namespace
 
 Step::Step(std::size_t state_count)
@@ -245,8 +242,7 @@ double Stepper::error_norm() const
 std::size_t Stepper::first_out_of_bounds() const
 {
     for (std::size_t i = 0; i < states_.size(); ++i) {
-        const double slack = bound_slack * states_[i].scale;
-        if (!(trial_[i] >= states_[i].low - slack && trial_[i] <= states_[i].high + slack)) {
+        if (!states_[i].allows(trial_[i])) {
             return i;
         }
     }

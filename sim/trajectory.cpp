@@ -8,8 +8,6 @@ namespace sim {
 namespace {
 /// Step to try after a change: short, since anything may have happened.
 constexpr double first_length = 1e-3;
-/// Step to try at top dead centre, as an angle, rad.
-constexpr double first_angle = 0.05;
 /// Leap to try first, turns.
 constexpr double first_leap = 50.0;
 /// Most turns to let go by between two tries to leap.
@@ -149,7 +147,7 @@ void Trajectory::take_step(Network& network, double limit)
 {
     if (has_leapt_) {
         Stepper::begin(step_, *pace_.top, state_);
-        pace_.length = first_angle / state_[network.crank()->speed];
+        pace_.length = first_step_of_turn(state_[network.crank()->speed]);
         has_leapt_ = false;
     }
     pace_.top = {};
@@ -185,7 +183,7 @@ void Trajectory::look_into_leap(Network& network, double time)
     if (origin != view_origin_ || time < view_.start()) {
         Stepper::begin(view_, origin, from);
         view_origin_ = origin;
-        view_length_ = first_angle / from[network.crank()->speed];
+        view_length_ = first_step_of_turn(from[network.crank()->speed]);
     }
     while (view_.end() < time) {
         stepper_.advance(network, view_, view_length_, no_limit);

@@ -17,8 +17,6 @@ constexpr std::size_t fewest_steps = 4;
 /// Steps more than the pattern has, before a turn counts as lost.
 constexpr std::size_t spare_steps = 2;
 constexpr std::size_t most_steps = 1000;
-/// Angle of the first step tried, rad.
-constexpr double first_angle = 0.05;
 /// An engine slower than this is not followed turn by turn, rad/s.
 constexpr double slowest = 50.0;
 } // namespace
@@ -40,6 +38,12 @@ std::optional<double> top_dead_centre(const Step& step, const Network::Crank& cr
     }
 }
 
+double first_step_of_turn(double speed)
+{
+    constexpr double angle = 0.05; // rad
+    return angle / std::max(speed, slowest);
+}
+
 TurnMap::TurnMap(const Network& network, Tolerance tolerance)
     : stepper_(network, tolerance), step_(network.state_count())
 {
@@ -50,7 +54,7 @@ bool TurnMap::learn(Network& network, std::span<double> state, double& time)
     const Network::Crank& crank = *network.crank();
     angles_.clear();
     Stepper::begin(step_, 0.0, state);
-    double length = first_angle / std::max(state[crank.speed], slowest);
+    double length = first_step_of_turn(state[crank.speed]);
     while (angles_.size() < most_steps && step_.last()[crank.speed] > slowest) {
         const double speed = step_.last()[crank.speed];
         try {

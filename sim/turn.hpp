@@ -7,6 +7,9 @@ namespace sim {
 /// The time within a step at which the crank passes top dead centre; nothing when it does not.
 std::optional<double> top_dead_centre(const Step& step, const Network::Crank& crank);
 
+/// The step to try first at top dead centre, s, at a speed in rad/s.
+double first_step_of_turn(double speed);
+
 /// One turn of a crank as a map: from the state at top dead centre to that of a turn later.
 ///
 /// It repeats a pattern of steps, stretched by the speed, so that the map is as smooth as the
