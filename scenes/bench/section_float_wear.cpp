@@ -6,14 +6,6 @@
 namespace scenes {
 namespace {
 
-/// A hole between two places that dirt has shut by a share of its area.
-struct Hole {
-    std::string_view part;
-    std::string_view area;
-    Outline line;
-    double bore;
-};
-
 void draw_blockages(const Sheet& sheet, const SectionPlan& p, const MachineView& machine)
 {
     const double lid = p.bowl.high.y;
@@ -39,9 +31,7 @@ void draw_blockages(const Sheet& sheet, const SectionPlan& p, const MachineView&
         {"nozzle", "bleed_open", p.main_bleed(), p.main_bleed_bore},
         {"idle_passage", "bleed_open", p.idle_bleed(), p.idle_bleed_bore},
     };
-    for (const Hole& hole : holes) {
-        draw_blockage(sheet, hole.line, hole.bore, shut_share(machine, hole.part, hole.area));
-    }
+    draw_blockages(sheet, machine, holes);
 }
 
 void draw_cracks(const Sheet& sheet, const SectionPlan& p, const MachineView& machine)

@@ -7,13 +7,6 @@
 namespace scenes {
 namespace {
 
-struct Hole {
-    std::string_view part;
-    std::string_view area;
-    Outline line;
-    double bore;
-};
-
 void draw_blockages(const Sheet& sheet, const TrimmerPlan& p, const MachineView& machine)
 {
     const double dry = p.dry.half * 0.3;
@@ -38,9 +31,7 @@ void draw_blockages(const Sheet& sheet, const TrimmerPlan& p, const MachineView&
         {"return_end", "area", stretch(p.return_line, 0.55, 0.7), p.hose_bore},
         {"tank_vent", "area", {p.vent, p.vent + Spot{0.0, 1.7}}, 0.7},
     };
-    for (const Hole& hole : holes) {
-        draw_blockage(sheet, hole.line, hole.bore, shut_share(machine, hole.part, hole.area));
-    }
+    draw_blockages(sheet, machine, holes);
 }
 
 void draw_cracks(const Sheet& sheet, const TrimmerPlan& p, const MachineView& machine)

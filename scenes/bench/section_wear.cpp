@@ -55,6 +55,13 @@ void draw_blockage(const Sheet& sheet, const Outline& line, double bore, double 
     }
 }
 
+void draw_blockages(const Sheet& sheet, const MachineView& machine, std::span<const Hole> holes)
+{
+    for (const Hole& hole : holes) {
+        draw_blockage(sheet, hole.line, hole.bore, shut_share(machine, hole.part, hole.area));
+    }
+}
+
 void draw_crack(const Sheet& sheet, Spot from, Spot to, double area)
 {
     if (area <= 0.0) {

@@ -2,6 +2,8 @@
 
 #include "scenes/bench/section_pieces.hpp"
 
+#include <span>
+
 // Damage as it looks when you look closely, from parameters as they stand beside those of the
 // healthy machine. No fault is known here.
 
@@ -14,6 +16,15 @@ double growth(const MachineView& machine, std::string_view part, std::string_vie
 
 /// Dirt that shuts a share of a passage along a piece of its line.
 void draw_blockage(const Sheet& sheet, const Outline& line, double bore, double share);
+/// A hole between two places that dirt has shut by a share of its area.
+struct Hole {
+    std::string_view part;
+    std::string_view area;
+    Outline line;
+    double bore;
+};
+/// Dirt in each hole, as much as its part has of it.
+void draw_blockages(const Sheet& sheet, const MachineView& machine, std::span<const Hole> holes);
 /// A crack through a wall, as wide as its area asks; nothing without area.
 ///
 /// unit:    area in square metres
