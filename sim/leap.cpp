@@ -2,80 +2,67 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace sim {
 namespace {
 /// Leaps shorter than this are not worth their turns.
 constexpr double shortest_leap = 12.0;
-/// Longest leap, turns: of 123 stages.
+/// Longest leap, turns.
 constexpr double longest_leap = 8000.0;
-/// The map's changes lie between 0 and this, times minus one; 1 if all multipliers are positive.
-constexpr double spectral_radius = 1.2;
+/// A leap as long as this does not mind the turns it takes; were many shorter in a row, another
+/// Jacobian may be worth its own turns. Patience doubles when it was not.
+constexpr double long_leap = 400.0;
+constexpr int most_patience = 512;
+/// Turns there must be before a command is due, for a leap and for one that needs a Jacobian first.
+constexpr double least_room = 30.0;
+constexpr double room_for_jacobian = 200.0;
+/// Shares of the tolerance by which turns are followed, those of leaps and those of Jacobians.
+constexpr double turn_share = 0.1;
+constexpr double rough_share = 0.3;
 /// Turns let go by after steps have been learnt, whose own errors are not those of the steps
 /// before.
 constexpr std::size_t turns_after_learning = 8;
-/// A leap may be off by as many tolerances as it has this many turns: turns followed one by one,
-/// each of some thirty steps, are off by more.
-constexpr double turns_of_tolerance = 30.0;
 /// Turns let go by after a leap.
-constexpr std::size_t turns_after_leap = 2;
+constexpr std::size_t turns_after_leap = 3;
 
-/// The coefficients of a method of `stages` stages; see the source named in the header.
-class Chebyshev {
-public:
-    Chebyshev(std::size_t stages, double turns)
-        : w0_(1.0 + damping / static_cast<double>(stages * stages))
-    {
-        T_.assign(stages + 1, 1.0);
-        std::vector<double> first(stages + 1, 0.0);
-        std::vector<double> second(stages + 1, 0.0);
-        T_[1] = w0_;
-        first[1] = 1.0;
-        for (std::size_t j = 2; j <= stages; ++j) {
-            T_[j] = 2.0 * w0_ * T_[j - 1] - T_[j - 2];
-            first[j] = 2.0 * T_[j - 1] + 2.0 * w0_ * first[j - 1] - first[j - 2];
-            second[j] = 4.0 * first[j - 1] + 2.0 * w0_ * second[j - 1] - second[j - 2];
-        }
-        // After n turns a mode of change w has grown by (1 + w)^n, not by e^(n w): its second-order
-        // term is n (n - 1) / 2 w^2.
-        const double discrete = 1.0 - 1.0 / turns;
-        w1_ = discrete * first[stages] / second[stages];
-        b_.resize(stages + 1);
-        for (std::size_t j = 2; j <= stages; ++j) {
-            b_[j] = second[j] / (discrete * first[j] * first[j]);
-        }
-        b_[0] = b_[1] = b_[2];
-        place_.resize(stages + 1);
-        for (std::size_t j = 0; j <= stages; ++j) {
-            place_[j] = b_[j] * w1_ * first[j];
-        }
-    }
-    [[nodiscard]] double first_weight() const { return b_[1] * w1_; }
-    [[nodiscard]] double mu(std::size_t j) const { return 2.0 * b_[j] * w0_ / b_[j - 1]; }
-    [[nodiscard]] double nu(std::size_t j) const { return -b_[j] / b_[j - 2]; }
-    [[nodiscard]] double mu_change(std::size_t j) const { return 2.0 * b_[j] * w1_ / b_[j - 1]; }
-    /// Where a stage stands, as a share of the leap.
-    [[nodiscard]] double place(std::size_t j) const { return place_[j]; }
-    [[nodiscard]] double gamma_change(std::size_t j) const
-    {
-        return -(1.0 - b_[j - 1] * T_[j - 1]) * mu_change(j);
-    }
+/// Turns that follow each other resemble each other when their changes differ by less than this
+/// many tolerances; so many are let go by at most until they do.
+constexpr double resemblance = 0.1;
+constexpr std::size_t most_turns_to_wait = 40;
+/// A leap shorter than this share of what was expected is worth a look for what is out of date.
+constexpr double share_worth_it = 0.25;
 
-private:
-    static constexpr double damping = 2.0 / 13.0;
-    double w0_;
-    double w1_ = 0.0;
-    std::vector<double> T_;
-    std::vector<double> b_;
-    std::vector<double> place_;
-};
-
-std::size_t stages_for(double turns)
+Tolerance scaled(Tolerance tolerance, double share)
 {
-    constexpr double reach = 0.653; // of s^2, with the damping above
-    return std::max<std::size_t>(
-        3, static_cast<std::size_t>(std::ceil(std::sqrt(1.0 + turns * spectral_radius / reach))));
+    return {share * tolerance.relative, share * tolerance.absolute};
 }
+
+/// By how many tolerances a leap may be off: turns followed one by one, each of some thirty steps,
+/// are off by more.
+double error_allowed(double turns)
+{
+    constexpr double turns_of_tolerance = 30.0;
+    return 1.0 + turns / turns_of_tolerance;
+}
+
+/// The method's coefficients for a leap over so many turns; see the source named in the header.
+struct Rosenbrock {
+    /// After n turns a mode of change w has grown by (1 + w)^n, not by e^(n w): its second-order
+    /// term is n (n - 1) / 2 w^2.
+    explicit Rosenbrock(double turns) : place(1.0 - 1.0 / turns) {}
+
+    double place; ///< of the second stage, along the first
+    double gamma =
+        1.0 - std::sqrt(1.0 - 0.5 * place); ///< so that what settles fast is damped wholly
+
+    /// Weights of the two stages at a share of the leap; 3/2 and 1/2 at its end.
+    [[nodiscard]] std::array<double, 2> weights(double share) const
+    {
+        const double second = share * (share - 2.0 * gamma) / (2.0 - 4.0 * gamma);
+        return {share + second, second};
+    }
+};
 } // namespace
 
 Leap::Leap(std::size_t state_count) : origin_state_(state_count)
@@ -130,26 +117,29 @@ void Leap::at_turn(double turn, std::span<double> state) const
 
 Tolerance turn_tolerance(Tolerance tolerance)
 {
-    constexpr double share = 0.1;
-    return {share * tolerance.relative, share * tolerance.absolute};
+    return scaled(tolerance, turn_share);
 }
 
 Leaper::Leaper(const Network& network, Tolerance tolerance)
     : tolerance_(tolerance),
       states_(network.states().begin(), network.states().end()),
       map_(network, turn_tolerance(tolerance)),
-      from_change_(states_.size() + 1),
-      before_(from_change_),
-      stage_(from_change_),
-      next_(from_change_),
-      change_(from_change_)
+      rough_map_(network, scaled(tolerance, rough_share)),
+      first_change_(states_.size() + 1),
+      last_change_(first_change_),
+      change_before_(first_change_),
+      k1_(first_change_),
+      k2_(first_change_),
+      stage_(first_change_),
+      weights_(first_change_)
 {
 }
 
-bool Leaper::change(Network& network, std::span<const double> point, std::span<double> out)
+bool Leaper::change(Network& network, std::span<const double> point, std::span<double> out,
+                    double slack)
 {
     std::ranges::copy(point, out.begin());
-    const auto period = map_.apply(network, out.first(states_.size()));
+    const auto period = map_.apply(network, out.first(states_.size()), slack);
     if (!period) {
         return false;
     }
@@ -160,53 +150,40 @@ bool Leaper::change(Network& network, std::span<const double> point, std::span<d
     return true;
 }
 
-bool Leaper::settle(Network& network, std::vector<double>& point, std::size_t turns)
+bool Leaper::settle(Network& network, std::vector<double>& point, std::size_t turns, double slack)
 {
-    for (std::size_t k = 0; k < turns; ++k) {
-        const auto period = map_.apply(network, std::span(point).first(states_.size()));
-        if (!period) {
+    for (std::size_t turn = 0; turn < turns; ++turn) {
+        if (!change(network, point, last_change_, slack)) {
             return false;
         }
-        point.back() += *period;
+        for (std::size_t i = 0; i < point.size(); ++i) {
+            point[i] += last_change_[i];
+        }
     }
     return true;
 }
 
-bool Leaper::run_stages(Network& network, Leap& leap, double turns)
+bool Leaper::wait_for_resemblance(Network& network, std::vector<double>& point)
 {
-    const std::size_t stages = stages_for(turns);
-    const Chebyshev method(stages, turns);
-    const std::vector<double>& from = leap.points_[0];
-    const std::size_t n = from.size();
-    std::ranges::copy(from, before_.begin());
-    for (std::size_t i = 0; i < n; ++i) {
-        stage_[i] = from[i] + method.first_weight() * turns * from_change_[i];
-    }
-    std::size_t point = 1;
-    for (std::size_t j = 2; j <= stages; ++j) {
-        if (!change(network, stage_, change_)) {
+    for (std::size_t turn = 0; turn < most_turns_to_wait; ++turn) {
+        change_before_.swap(last_change_);
+        if (!settle(network, point, 1)) {
             return false;
         }
-        const double mu = method.mu(j);
-        const double nu = method.nu(j);
-        const double mu_change = method.mu_change(j) * turns;
-        const double gamma_change = method.gamma_change(j) * turns;
-        for (std::size_t i = 0; i < n; ++i) {
-            next_[i] = (1.0 - mu - nu) * from[i] + mu * stage_[i] + nu * before_[i] +
-                       mu_change * change_[i] + gamma_change * from_change_[i];
-        }
-        before_.swap(stage_);
-        stage_.swap(next_);
-        // Two stages on the way, at about a quarter and over a half of it, are kept.
-        if (point < 3 && 4 * j >= (point + 1) * stages) {
-            leap.turns_[point] = method.place(j) * turns;
-            std::ranges::copy(stage_, leap.points_[point].begin());
-            ++point;
+        if (turn > 0 && distance(change_before_, last_change_) < resemblance) {
+            break;
         }
     }
-    leap.turns_[3] = turns;
-    std::ranges::copy(stage_, leap.points_[3].begin());
     return true;
+}
+
+double Leaper::distance(std::span<const double> a, std::span<const double> b) const
+{
+    double worst = 0.0;
+    for (std::size_t i = 0; i < states_.size(); ++i) {
+        worst = std::max(worst, std::abs(a[i] - b[i]) / weights_[i]);
+    }
+    return worst;
 }
 
 bool Leaper::leap(Network& network, Leap& leap, double time, std::span<const double> state,
@@ -215,93 +192,154 @@ bool Leaper::leap(Network& network, Leap& leap, double time, std::span<const dou
     leap.origin_ = time;
     std::ranges::copy(state, leap.origin_state_.begin());
     turns = std::clamp(turns, shortest_leap, longest_leap);
-    Verdict verdict = has_pattern_ ? find_leap(network, leap, false, turns, limit) : Verdict::lost;
-    if (verdict == Verdict::lost) {
-        verdict = find_leap(network, leap, true, turns, limit);
+    judge_jacobian(turns);
+    const double room = (limit - time) * state[network.crank()->speed] / (2.0 * std::numbers::pi);
+    if (room < (knows_.jacobian ? least_room : room_for_jacobian)) {
+        return false;
     }
-    has_pattern_ = verdict == Verdict::leapt;
-    return has_pattern_;
+    const double worth_it = std::max(shortest_leap, share_worth_it * turns);
+    const auto tries = [&](double least) { return find_leap(network, leap, turns, least, limit); };
+    bool has_leapt = knows_.jacobian && !knows_.pattern.empty() && begin(network, leap, false) &&
+                     tries(worth_it);
+    if (!has_leapt && begin(network, leap, true)) {
+        has_leapt = (knows_.jacobian && tries(worth_it)) ||
+                    (learn_jacobian(network, leap) && tries(shortest_leap));
+    }
+    knows_.leaps += has_leapt ? 1 : 0;
+    knows_.pattern = has_leapt ? map_.pattern() : std::vector<double>();
+    return has_leapt;
 }
 
-Leaper::Verdict Leaper::find_leap(Network& network, Leap& leap, bool must_learn, double& turns,
-                                  double limit)
+void Leaper::judge_jacobian(double turns)
+{
+    if (turns >= long_leap) {
+        knows_.patience = first_patience;
+    } else if (knows_.leaps >= knows_.patience) {
+        knows_.jacobian.reset();
+        knows_.patience = std::min(2 * knows_.patience, most_patience);
+    }
+}
+
+bool Leaper::begin(Network& network, Leap& leap, bool must_learn)
 {
     std::vector<double>& from = leap.points_[0];
     std::ranges::copy(leap.origin_state_, from.begin());
     from.back() = 0.0;
-    if (must_learn && !(map_.learn(network, std::span(from).first(states_.size()), from.back()) &&
-                        settle(network, from, turns_after_learning))) {
-        return Verdict::lost;
+    weigh(from);
+    if (must_learn &&
+        !(map_.learn(network, std::span(from).first(states_.size()), from.back()) &&
+          settle(network, from, turns_after_learning) && wait_for_resemblance(network, from))) {
+        return false;
     }
     leap.start_ = leap.origin_ + from.back();
     from.back() = 0.0;
-    if (!change(network, from, from_change_)) {
-        return Verdict::lost;
-    }
-    const double room = 0.99 * (limit - leap.start_) / from_change_.back() - 4.0;
+    return change(network, from, first_change_);
+}
+
+bool Leaper::learn_jacobian(Network& network, const Leap& leap)
+{
+    const auto from = std::span(leap.points_[0]).first(states_.size());
+    std::ranges::copy(from, stage_.begin());
+    double time = 0.0;
+    knows_.leaps = 0;
+    knows_.jacobian = rough_map_.learn(network, std::span(stage_).first(states_.size()), time)
+                          ? TurnJacobian::find(network, rough_map_, from, weights_)
+                          : nullptr;
+    return knows_.jacobian != nullptr;
+}
+
+bool Leaper::find_leap(Network& network, Leap& leap, double& turns, double least, double limit)
+{
+    const double room = 0.99 * (limit - leap.start_) / first_change_.back() - 6.0;
     double trial = std::floor(std::min(turns, room));
-    while (trial >= shortest_leap) {
+    while (trial >= least || (trial == std::floor(room) && trial >= shortest_leap)) {
         const auto error = attempt(network, leap, trial);
-        if (!error && !must_learn) {
-            return Verdict::lost;
-        }
-        const double growth =
-            error ? std::clamp(0.8 / std::sqrt(std::max(*error, 1e-6)), 0.2, 3.0) : 0.3;
         if (error && *error <= 1.0 && leap.end() < limit) {
+            const double growth = std::min(0.8 / std::sqrt(std::max(*error, 1e-6)), 5.0);
             // A limit that cut this leap short says nothing of the next.
             turns = trial < std::floor(turns) ? std::max(turns, growth * trial) : growth * trial;
-            return Verdict::leapt;
+            return true;
         }
-        trial = std::floor(std::min(growth, 0.8) * trial);
+        const double growth = error ? std::clamp(0.8 / std::sqrt(*error), 0.2, 0.8) : 0.3;
+        trial = std::floor(growth * trial);
         turns = trial;
     }
-    return Verdict::too_short;
+    return false;
 }
 
 std::optional<double> Leaper::attempt(Network& network, Leap& leap, double turns)
 {
-    // Turns let go by settle what a Chebyshev method damps but little.
-    if (!run_stages(network, leap, turns) || !settle(network, leap.points_[3], turns_after_leap)) {
+    const std::vector<double>& from = leap.points_[0];
+    const std::size_t n = from.size();
+    const Rosenbrock method(turns);
+    const TurnSolver solver(*knows_.jacobian, method.gamma * turns, weights_);
+    for (std::size_t i = 0; i < n; ++i) {
+        k1_[i] = turns * first_change_[i];
+    }
+    solver.solve(k1_);
+    for (std::size_t i = 0; i < n; ++i) {
+        stage_[i] = from[i] + method.place * k1_[i];
+    }
+    if (!change(network, stage_, k2_, error_allowed(turns))) {
+        return {};
+    }
+    for (std::size_t i = 0; i < n; ++i) {
+        k2_[i] = turns * k2_[i] - 2.0 * k1_[i];
+    }
+    solver.solve(k2_);
+    for (std::size_t p = 1; p < 4; ++p) {
+        const double share = static_cast<double>(p) / 3.0;
+        const auto weight = method.weights(share);
+        leap.turns_[p] = share * turns;
+        for (std::size_t i = 0; i < n; ++i) {
+            leap.points_[p][i] = from[i] + weight[0] * k1_[i] + weight[1] * k2_[i];
+        }
+    }
+    if (!settle(network, leap.points_[3], turns_after_leap, error_allowed(turns))) {
         return {};
     }
     leap.turns_[3] += static_cast<double>(turns_after_leap);
     if (!stays_in_bounds(leap)) {
         return {};
     }
-    return error_norm(leap);
+    return error_norm(leap, solver);
 }
 
-double Leaper::error_norm(const Leap& leap) const
+void Leaper::weigh(std::span<const double> point)
 {
-    // The cubic's third derivative; the method has 0.1 of its third-order term for 1/6.
-    std::array<double, 4> weight{};
-    for (std::size_t p = 0; p < 4; ++p) {
-        weight[p] = (1.0 / 6.0 - 0.1) / 0.1 * std::pow(leap.turns(), 3);
-        for (std::size_t q = 0; q < 4; ++q) {
-            weight[p] /= p == q ? 1.0 : leap.turns_[p] - leap.turns_[q];
-        }
+    for (std::size_t i = 0; i < states_.size(); ++i) {
+        weights_[i] =
+            tolerance_.relative * std::abs(point[i]) + tolerance_.absolute * states_[i].scale;
     }
-    const std::size_t n = states_.size();
-    double sum = 0.0;
-    for (std::size_t i = 0; i <= n; ++i) {
-        double off = 0.0;
-        double size = 0.0;
-        for (std::size_t p = 0; p < 4; ++p) {
-            off += weight[p] * leap.points_[p][i];
-            size = std::max(size, std::abs(leap.points_[p][i]));
-        }
-        const double scale = i < n ? states_[i].scale : 0.0;
-        const double e = off / (tolerance_.relative * size + tolerance_.absolute * scale);
+    weights_.back() = 1.0;
+}
+
+double Leaper::error_norm(const Leap& leap, const TurnSolver& solver)
+{
+    // What the trapezoidal rule, through the changes at both ends, makes of the leap: its
+    // third-order term is the method's or larger. Filtered of what settles fast.
+    const double turns = leap.turns();
+    const std::size_t n = first_change_.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        stage_[i] = leap.points_[3][i] - leap.points_[0][i] -
+                    0.5 * ((turns + 1.0) * first_change_[i] + (turns - 1.0) * last_change_[i]);
+    }
+    solver.solve(stage_);
+    // The time may be off by as much as a speed that is off by a tolerance makes of it.
+    const double time_off =
+        stage_.back() * error_allowed(turns) / (tolerance_.relative * leap.points_[3].back());
+    double sum = time_off * time_off;
+    for (std::size_t i = 0; i < states_.size(); ++i) {
+        const double e = stage_[i] / weights_[i];
         sum += e * e;
     }
-    const double allowed = 1.0 + leap.turns() / turns_of_tolerance;
-    const double norm = std::sqrt(sum / static_cast<double>(n + 1)) / allowed;
+    const double norm = std::sqrt(sum / static_cast<double>(n)) / error_allowed(turns);
     return std::isfinite(norm) ? norm : 1e8;
 }
 
 bool Leaper::stays_in_bounds(const Leap& leap)
 {
-    const std::span<double> middle = std::span(next_).first(states_.size());
+    const std::span<double> middle = std::span(stage_).first(states_.size());
     for (const double share : {0.125, 0.25, 0.5, 0.75, 1.0}) {
         leap.at_turn(share * leap.turns(), middle);
         for (std::size_t i = 0; i < states_.size(); ++i) {

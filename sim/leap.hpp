@@ -1,6 +1,6 @@
 #pragma once
 
-#include "turn.hpp"
+#include "turn_jacobian.hpp"
 
 namespace sim {
 
@@ -44,18 +44,18 @@ private:
 /// followed by different tolerances would disturb each other.
 Tolerance turn_tolerance(Tolerance tolerance);
 
-/// Leaps over turns that resemble each other: a stabilised explicit Runge-Kutta-Chebyshev method of
-/// second order on the map from one turn to the next.
+/// Leaps over turns that resemble each other: a Rosenbrock method of second order on the map from
+/// one turn to the next.
 ///
-/// Every stage is one turn resolved through its steps; s stages carry over some 0.65 s^2 turns.
-/// What settles within a turn or a few stays settled, what changes slowly is followed to the
-/// tolerance, and the error estimate decides how far a leap goes. Where turns do not resemble each
-/// other (a start, a change of load) no leap is taken. Needs the map's multipliers to be near real
-/// and within the unit circle, as those of an engine that runs are.
-/// source:  B. P. Sommeijer, L. F. Shampine, J. G. Verwer, RKC: an explicit solver for parabolic
-///          PDEs, J. Comput. Appl. Math. 88, 1998 (formulas from memory; tested
-///          against an exact solution), its second-order condition changed from a derivative's to
-///          a difference's
+/// A leap takes two resolved turns and a few to settle, however far it goes: the Jacobian of the
+/// turn damps what settles fast and lets what changes slowly be followed to the tolerance. The
+/// method keeps its order with any Jacobian, so one is used until a leap fails with it. The error
+/// estimate decides how far a leap goes. Where turns do not resemble each other (a start, a change
+/// of load) no leap is taken.
+/// source:  J. G. Verwer, E. J. Spee, J. G. Blom, W. Hundsdorfer, A second-order Rosenbrock method
+///          applied to photochemical dispersion problems, SIAM J. Sci. Comput. 20, 1999 (formulas
+///          from memory; tested against an exact solution), its second-order condition changed
+///          from a derivative's to a difference's
 class Leaper {
 public:
     Leaper(const Network& network, Tolerance tolerance);
@@ -68,49 +68,66 @@ public:
     bool leap(Network& network, Leap& leap, double time, std::span<const double> state,
               double& turns, double limit);
     /// Whatever comes next does not begin where the last leap ended.
-    void forget() { has_pattern_ = false; }
+    void forget() { knows_.pattern.clear(); }
 
-    /// The steps by which the next leap would take its turns; none when it would learn its own.
-    [[nodiscard]] std::vector<double> pattern() const
+    static constexpr int first_patience = 16;
+    /// What the last leap leaves for the next, which goes on from it bit for bit.
+    struct Knowledge {
+        std::vector<double> pattern; ///< steps of a turn; none when the next leap learns its own
+        std::shared_ptr<const TurnJacobian> jacobian;
+        int leaps = 0;                 ///< with this Jacobian
+        int patience = first_patience; ///< leaps to take with a Jacobian that makes them short
+    };
+    [[nodiscard]] const Knowledge& knowledge() const { return knows_; }
+    void set_knowledge(const Knowledge& knowledge)
     {
-        return has_pattern_ ? map_.pattern() : std::vector<double>();
-    }
-    /// Goes on with a pattern; with none the next leap learns its own.
-    void set_pattern(const std::vector<double>& pattern)
-    {
-        map_.set_pattern(pattern);
-        has_pattern_ = !pattern.empty();
+        knows_ = knowledge;
+        map_.set_pattern(knowledge.pattern);
     }
 
-    [[nodiscard]] const Work& work() const { return map_.work(); }
+    [[nodiscard]] Work work() const { return map_.work() + rough_map_.work(); }
 
 private:
-    /// Lets turns go by one after the other.
-    bool settle(Network& network, std::vector<double>& point, std::size_t turns);
-    enum class Verdict { leapt, too_short, lost };
-    /// Leaps as far as the error allows, in tries each shorter than the last. Lost is the way when
-    /// the steps learnt from another turn do no longer; turns that they are learnt from go by
-    /// first.
-    Verdict find_leap(Network& network, Leap& leap, bool must_learn, double& turns, double limit);
+    /// Puts the leap's start at its origin; or, to learn the steps of a turn, some turns after it,
+    /// when they resemble each other. False when the turns cannot be followed.
+    bool begin(Network& network, Leap& leap, bool must_learn);
+    bool learn_jacobian(Network& network, const Leap& leap);
+    /// Forgets a Jacobian with which leaps have long been short.
+    void judge_jacobian(double turns);
+    /// Leaps as far as the error allows, in tries each shorter than the last, the first over
+    /// `turns` if that ends before `limit`; false when none of at least so many turns is allowed.
+    bool find_leap(Network& network, Leap& leap, double& turns, double least, double limit);
     /// Leaps over so many turns; gives the error, 1 being the most that is allowed, or nothing when
-    /// the way is lost.
+    /// the turns cannot be followed.
     std::optional<double> attempt(Network& network, Leap& leap, double turns);
     /// The change over one turn from a point.
-    bool change(Network& network, std::span<const double> point, std::span<double> out);
-    bool run_stages(Network& network, Leap& leap, double turns);
-    [[nodiscard]] double error_norm(const Leap& leap) const;
+    bool change(Network& network, std::span<const double> point, std::span<double> out,
+                double slack = 1.0);
+    /// Lets so many turns go by, one after the other; the last one's change is kept.
+    bool settle(Network& network, std::vector<double>& point, std::size_t turns,
+                double slack = 1.0);
+    /// Lets turns go by until one changes the states as the one before did, or a good many did not.
+    bool wait_for_resemblance(Network& network, std::vector<double>& point);
+    /// Takes the states' tolerances at a point for weights.
+    void weigh(std::span<const double> point);
+    /// How far two changes are apart: of the state that is worst, in its tolerances.
+    [[nodiscard]] double distance(std::span<const double> a, std::span<const double> b) const;
+    [[nodiscard]] double error_norm(const Leap& leap, const TurnSolver& solver);
     [[nodiscard]] bool stays_in_bounds(const Leap& leap);
 
     Tolerance tolerance_;
     std::vector<StateInfo> states_;
     TurnMap map_;
-    bool has_pattern_ = false;
+    TurnMap rough_map_; ///< for Jacobians
+    Knowledge knows_;
     // Each holds the states and, last, the time since the start.
-    std::vector<double> from_change_;
-    std::vector<double> before_;
+    std::vector<double> first_change_;
+    std::vector<double> last_change_;
+    std::vector<double> change_before_;
+    std::vector<double> k1_;
+    std::vector<double> k2_;
     std::vector<double> stage_;
-    std::vector<double> next_;
-    std::vector<double> change_;
+    std::vector<double> weights_; ///< a tolerance each
 };
 
 } // namespace sim

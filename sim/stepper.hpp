@@ -43,6 +43,12 @@ struct Work {
     std::size_t rejected = 0;
     std::size_t evaluations = 0;
     std::size_t factorisations = 0;
+
+    friend Work operator+(const Work& a, const Work& b)
+    {
+        return {a.steps + b.steps, a.rejected + b.rejected, a.evaluations + b.evaluations,
+                a.factorisations + b.factorisations};
+    }
 };
 
 /// Advances stiff equations: the six-stage Rosenbrock method RODAS of order 4(3).

@@ -51,20 +51,14 @@ std::span<const double> Trajectory::last() const
 
 Work Trajectory::work() const
 {
-    Work sum = stepper_.work();
-    const Work& leapt = leaper_.work();
-    sum.steps += leapt.steps;
-    sum.rejected += leapt.rejected;
-    sum.evaluations += leapt.evaluations;
-    sum.factorisations += leapt.factorisations;
-    return sum;
+    return stepper_.work() + leaper_.work();
 }
 
 Trajectory::Moment Trajectory::keep() const
 {
     return {.step = step_,
             .leap = has_leapt_ ? std::optional(leap_) : std::nullopt,
-            .pattern = leaper_.pattern(),
+            .knowledge = leaper_.knowledge(),
             .pace = pace_,
             .pace_before = pace_before_,
             .may_leap = may_leap_};
@@ -78,7 +72,7 @@ void Trajectory::restore(const Moment& moment)
     if (moment.leap) {
         leap_ = *moment.leap;
     }
-    leaper_.set_pattern(moment.pattern);
+    leaper_.set_knowledge(moment.knowledge);
     pace_ = moment.pace;
     pace_before_ = moment.pace_before;
     view_origin_ = never;

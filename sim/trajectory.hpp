@@ -73,8 +73,8 @@ private:
 
 struct Trajectory::Moment {
     Step step;
-    std::optional<Leap> leap;    ///< when the last stride was one
-    std::vector<double> pattern; ///< of the leaper
+    std::optional<Leap> leap; ///< when the last stride was one
+    Leaper::Knowledge knowledge;
     Pace pace;
     Pace pace_before;
     bool may_leap = false;
@@ -82,7 +82,8 @@ struct Trajectory::Moment {
     /// unit:    bytes of memory beside the object's own
     [[nodiscard]] std::size_t heap_size() const
     {
-        return step.heap_size() + (leap ? leap->heap_size() : 0) + pattern.size() * sizeof(double);
+        return step.heap_size() + (leap ? leap->heap_size() : 0) +
+               knowledge.pattern.size() * sizeof(double);
     }
 };
 

@@ -74,7 +74,7 @@ bool TurnMap::learn(Network& network, std::span<double> state, double& time)
     return false;
 }
 
-std::optional<double> TurnMap::apply(Network& network, std::span<double> state)
+std::optional<double> TurnMap::apply(Network& network, std::span<double> state, double slack)
 {
     const Network::Crank& crank = *network.crank();
     Stepper::begin(step_, 0.0, state);
@@ -86,7 +86,7 @@ std::optional<double> TurnMap::apply(Network& network, std::span<double> state)
             return {};
         }
         const auto roughness = stepper_.repeat(network, step_, angle / speed);
-        if (!roughness || *roughness > most_rough) {
+        if (!roughness || *roughness > slack * most_rough) {
             return {};
         }
         const auto top = i > fewest_steps ? top_dead_centre(step_, crank) : std::nullopt;

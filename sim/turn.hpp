@@ -24,7 +24,8 @@ public:
     /// state becomes the state a turn later; gives the time the turn takes, or nothing when it
     /// cannot be followed with the pattern learnt: bounds left, steps too rough, the engine too
     /// slow.
-    std::optional<double> apply(Network& network, std::span<double> state);
+    /// \param slack  times the error that a step of the pattern may usually have
+    std::optional<double> apply(Network& network, std::span<double> state, double slack = 1.0);
 
     /// The pattern learnt: angles of its steps. Another map that is given it takes the same turns.
     [[nodiscard]] const std::vector<double>& pattern() const { return angles_; }
