@@ -50,10 +50,20 @@ DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
 Camera DrawingBoard::whole_camera() const
 {
     const auto bounds = section_.bounds();
-    sf::FloatRect inner = area_; // words over the topmost parts and by the floor stay on the page
-    inner.top += 12.0F * scale_;
-    inner.height = std::max(1.0F, inner.height - 16.0F * scale_);
-    return Camera::framing(bounds.low, bounds.high, inner);
+    // Words over the topmost parts and by the floor stay on the page, and the dial in its corner
+    // stands over or beside the drawing: as the drawing comes out larger.
+    constexpr float dial = 40.0F;
+    constexpr float over = 12.0F;
+    constexpr float under = 4.0F;
+    const auto framed = [&](float left, float top) {
+        const sf::FloatRect inner{area_.left + left * scale_, area_.top + top * scale_,
+                                  std::max(1.0F, area_.width - left * scale_),
+                                  std::max(1.0F, area_.height - (top + under) * scale_)};
+        return Camera::framing(bounds.low, bounds.high, inner);
+    };
+    const Camera below = framed(0.0F, dial);
+    const Camera beside = framed(dial, over);
+    return beside.pixels_per_metre() > below.pixels_per_metre() ? beside : below;
 }
 
 void DrawingBoard::zoom(double factor, sf::Vector2f about)

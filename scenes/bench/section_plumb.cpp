@@ -16,7 +16,7 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
     if (std::abs(forward) < 0.5 && std::abs(side) < 0.5) {
         return;
     }
-    const double length = 30.0 * static_cast<double>(sheet.look.scale / sheet.pixels(1.0));
+    const double length = 30.0 * static_cast<double>(sheet.lettering.scale / sheet.pixels(1.0));
     const Spot bob = hook - Spot{moment.up.x, moment.up.z} * length;
     sheet.mesh.disc(sheet.at(hook), sheet.look.px(2.5F), sheet.theme().accent);
     arrow(sheet.mesh, sheet.at(hook), sheet.at(bob),
@@ -33,7 +33,7 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
                    {fixed_text(std::abs(side), 0)});
     }
     TextStyle style{.face = Face::bold,
-                    .size = sheet.look.body(),
+                    .size = sheet.lettering.body(),
                     .colour = sheet.theme().accent,
                     .anchor = Anchor::middle};
     // Beside the hook on the side of `end`, clear of the line should it lie that way.
