@@ -1,10 +1,12 @@
 #include "scenes/drips/drip_follower.hpp"
 
 #include "scenes/present/leak_shares.hpp"
+#include "sim/geometry.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <utility>
 
 namespace scenes {
@@ -33,6 +35,19 @@ DripFollower::DripFollower(const sim::Rig& rig, const DripGround& ground,
     if (has_floor && !mouths_.empty()) {
         drips_.emplace(ground);
     }
+}
+
+/// The drawing's plane is that of the machine's x and z axes.
+void DripFollower::look_at_attitude(const sim::Simulator& machine)
+{
+    constexpr double degree = std::numbers::pi / 180.0;
+    const auto tilt = [&](std::string_view control) {
+        const bool has_it = std::ranges::find(machine.rig().controls, control, &sim::Control::id) !=
+                            machine.rig().controls.end();
+        return has_it ? machine.control(std::string(control)) * degree : 0.0;
+    };
+    const sim::Vector up = sim::tilted_up({tilt("tilt_forward")}, {tilt("tilt_side")});
+    drips_->set_down({-up.x, -up.z});
 }
 
 void DripFollower::look_at_flows(const sim::Simulator& machine, std::span<const double> values)
@@ -75,6 +90,7 @@ void DripFollower::begin(sim::Simulator& machine, std::span<const double> values
 {
     if (drips_) {
         seconds_ = machine.seconds();
+        look_at_attitude(machine);
         look_at_flows(machine, values);
         rebuild(spilt(machine));
     }
@@ -95,6 +111,7 @@ void DripFollower::follow(sim::Simulator& machine, std::span<const double> value
         drips_->set_leaked(leaked);
         return;
     }
+    look_at_attitude(machine);
     look_at_flows(machine, values);
     share(std::max(0.0, gained), passed);
 }
