@@ -79,14 +79,19 @@ void SectionNames::lay_out(const SectionDrawing& section, const SectionDrawing::
                               .nearest = static_cast<double>(look.px(13.0F)),
                               .reach = static_cast<double>(look.px(220.0F)),
                               .may_hide = drawn > page.width});
-    place_count(ground, look);
+    int left_out = 0;
+    for (std::size_t k = 0; k < places_.size(); ++k) {
+        const LabelPoint& part = wishes[k].part;
+        const bool is_here = page.contains(static_cast<float>(part.x), static_cast<float>(part.y));
+        left_out += is_here && !places_[k].is_shown ? 1 : 0;
+    }
+    place_count(ground, look, left_out);
 }
 
 /// Says at the page's lower or upper edge, where that is free, how many names had no place.
-void SectionNames::place_count(const LabelGround& ground, const Look& look)
+void SectionNames::place_count(const LabelGround& ground, const Look& look, int left_out)
 {
     more_at_.reset();
-    const auto left_out = std::ranges::count(places_, false, &LabelPlace::is_shown);
     if (left_out == 0) {
         return;
     }

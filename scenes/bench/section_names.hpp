@@ -44,7 +44,7 @@ public:
     [[nodiscard]] std::vector<Shown> shown(const SectionDrawing& section) const;
 
 private:
-    void place_count(const LabelGround& ground, const Look& look);
+    void place_count(const LabelGround& ground, const Look& look, int left_out);
 
     std::vector<std::size_t> wanted_; ///< indices of the marks that asked for a place
     std::vector<LabelPlace> places_;  ///< theirs

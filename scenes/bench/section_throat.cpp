@@ -1,5 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 #include "scenes/bench/section_shared.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 #include "scenes/view/shapes.hpp"
 #include "scenes/view/vector_maths.hpp"
@@ -197,12 +198,14 @@ void draw_throat_still(const Sheet& sheet, const SectionPlan& plan)
                 Material::metal, true);
     sheet.solid(box_outline({plan.flange - 0.5, floor - 6.5}, {start, floor}), Material::gasket);
     sheet.solid(box_outline({plan.flange - 0.5, ceiling}, {start, top + 2.5}), Material::gasket);
-    draw_filter_panel(sheet, plan);
 }
 
 void draw_throat_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
     draw_puddle(sheet, plan, moment);
+    if (!is_filter_out(moment.machine, "intake", "filter_area")) {
+        draw_filter_panel(sheet, plan);
+    }
     draw_air(sheet, plan, moment);
     draw_spray(sheet, plan, moment);
     const double half = plan.horn_bore / 2.0 - 0.15;

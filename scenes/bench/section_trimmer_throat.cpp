@@ -1,4 +1,5 @@
 #include "scenes/bench/section_trimmer_parts.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -114,13 +115,15 @@ void draw_throat_still(const Sheet& sheet, const TrimmerPlan& plan)
     sheet.solid(roof, Material::alloy);
     sheet.solid(floor, Material::alloy);
     draw_adapter(sheet, plan);
-    draw_filter(sheet, plan);
 }
 
 void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
     sheet.fill(throat_space(plan), Content::air);
+    if (!is_filter_out(machine, "intake", "filter_area")) {
+        draw_filter(sheet, plan);
+    }
     draw_air(sheet, plan, moment);
     const double half = plan.horn_bore / 2.0 - 0.1;
     draw_plate(sheet, {.shaft = {plan.choke, plan.axis},

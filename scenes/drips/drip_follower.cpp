@@ -1,12 +1,10 @@
 #include "scenes/drips/drip_follower.hpp"
 
 #include "scenes/present/leak_shares.hpp"
-#include "sim/geometry.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <utility>
 
 namespace scenes {
@@ -40,13 +38,7 @@ DripFollower::DripFollower(const sim::Rig& rig, const DripGround& ground,
 /// The drawing's plane is that of the machine's x and z axes.
 void DripFollower::look_at_attitude(const sim::Simulator& machine)
 {
-    constexpr double degree = std::numbers::pi / 180.0;
-    const auto tilt = [&](std::string_view control) {
-        const bool has_it = std::ranges::find(machine.rig().controls, control, &sim::Control::id) !=
-                            machine.rig().controls.end();
-        return has_it ? machine.control(std::string(control)) * degree : 0.0;
-    };
-    const sim::Vector up = sim::tilted_up({tilt("tilt_forward")}, {tilt("tilt_side")});
+    const sim::Vector up = machine.surroundings().up;
     drips_->set_down({-up.x, -up.z});
 }
 
