@@ -103,9 +103,10 @@ void SectionNames::place_count(const LabelGround& ground, const Look& look, int 
     for (const double top : {page.bottom() - height, page.top}) {
         for (double left = page.right() - width - gap; left > page.left; left -= gap) {
             const LabelBox box{left, top, width, height};
-            const bool is_free = ground.share(box, LabelGround::Cover::words) == 0.0 &&
-                                 ground.share(box, LabelGround::Cover::inner) == 0.0 &&
-                                 ground.share(box, LabelGround::Cover::solid) == 0.0 &&
+            const LabelBox clear{left - gap, top, width + gap, height};
+            const bool is_free = ground.share(clear, LabelGround::Cover::words) == 0.0 &&
+                                 ground.share(clear, LabelGround::Cover::inner) == 0.0 &&
+                                 ground.share(clear, LabelGround::Cover::solid) == 0.0 &&
                                  std::ranges::none_of(places_, [&](const LabelPlace& place) {
                                      return place.is_shown && place.box.overlaps(box, gap);
                                  });

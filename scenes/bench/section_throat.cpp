@@ -106,13 +106,15 @@ void draw_puddle(const Sheet& sheet, const SectionPlan& plan, const Moment& mome
 /// Air comes down past the lid, through the filter and along the throat.
 void draw_air(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
+    const double entry = (plan.wall + plan.mouth - 5.0) / 2.0;
+    sheet.reserve(
+        box_outline({entry - 4.0, plan.horn_roof() + 3.0}, {entry + 4.0, plan.horn_roof() + 14.5}));
     const double flow = moment.machine.reading("intake.air_flow") * 1e3; // g/s
     if (flow < 0.02) {
         return;
     }
     const double strength = std::sqrt(flow / 4.0);
     const double way = moment.travelled("air", 26.0 * strength);
-    const double entry = (plan.wall + plan.mouth - 5.0) / 2.0;
     for (const double offset : {-1.0, 1.0}) {
         const double height = plan.horn_axis + offset * plan.horn_bore * 0.27;
         const double throat = plan.horn_axis + offset * plan.venturi_bore * 0.27;

@@ -121,8 +121,8 @@ std::vector<Mark> metering_marks(const TrimmerPlan& p)
 std::vector<Mark> marks_of(const TrimmerPlan& plan)
 {
     std::vector<Mark> all;
-    for (auto& marks : {pump_marks(plan), metering_marks(plan), throat_marks(plan),
-                        engine_marks(plan), supply_marks(plan)}) {
+    for (auto& marks : {supply_marks(plan), pump_marks(plan), metering_marks(plan),
+                        throat_marks(plan), engine_marks(plan)}) {
         all.insert(all.end(), marks.begin(), marks.end());
     }
     return all;

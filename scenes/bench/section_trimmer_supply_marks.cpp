@@ -15,7 +15,7 @@ std::vector<Mark> supply_marks(const TrimmerPlan& p)
     return {
         {.name = "fuel tank",
          .rank = 1,
-         .spot = {high.x - 1.2, low.y + 1.6},
+         .spot = {high.x - 1.2, low.y + 3.0},
          .half = (high - low) * 0.5,
          .facts = {reading_fact("fuel", "tank.fuel"), reading_fact("water", "tank.water"),
                    reading_fact("pressure", "tank.pressure"),

@@ -65,6 +65,8 @@ void draw_filter(const Sheet& sheet, const TrimmerPlan& plan)
 /// Air comes down past the pump, through the filter and along the throat.
 void draw_air(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
+    sheet.reserve(box_outline({plan.mouth + 2.4, plan.horn_roof() + 0.8},
+                              {plan.mouth + 4.2, plan.horn_roof() + 3.8}));
     const double flow = moment.machine.reading("intake.air_flow") * 1e3; // g/s
     if (flow < 0.02) {
         return;
