@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <functional>
 #include <string>
 
 namespace scenes {
@@ -214,10 +213,15 @@ void GradeLine::draw(Mesh& mesh, Text& text, const Look& look, const GradeView& 
             cliffs_.push_back(&station);
         }
     }
-    // The highest are named first, while there is room.
-    std::ranges::sort(cliffs_, std::greater{}, [](const GradeStation* station) {
+    // High ones are named first, while there is room.
+    const auto height = [](const GradeStation* station) {
         return std::abs(station->before - station->after);
-    });
+    };
+    if (!cliffs_.empty()) {
+        const double highest = height(*std::ranges::max_element(cliffs_, {}, height));
+        std::ranges::stable_partition(
+            cliffs_, [&](const GradeStation* station) { return height(station) > 0.1 * highest; });
+    }
     for (const GradeStation* station : cliffs_) {
         draw_cliff(sheet, *station);
     }
