@@ -89,13 +89,10 @@ void draw_wear(const Sheet& sheet, const SectionPlan& p, const Moment& moment)
           std::tuple{p.idle.jet, p.idle.jet_length, p.idle.jet_bore}}) {
         draw_film(sheet, {jet, jet - Spot{0.0, length}}, bore, gum);
     }
-    if (gum > 0.0) { // and on the bowl's walls, as high as it stands
-        const double half = 0.5 * p.bowl.width() - 0.2;
-        const double middle = (p.bowl.low.x + p.bowl.high.x) / 2.0;
-        for (const double x : {middle - half, middle + half}) {
-            sheet.mesh.stroke({sheet.at({x, p.bowl.low.y}), sheet.at({x, 0.0})},
-                              {.colour = sheet.theme().fuel_mark, .width = sheet.look.px(2.5F)});
-        }
+    // And on the bowl's walls, as high as it stands.
+    const double full = p.bowl.low.y + 0.6 * (p.bowl.high.y - p.bowl.low.y);
+    for (const double x : {p.bowl.low.x + 0.5, p.bowl.high.x - 0.5}) {
+        draw_film(sheet, {{x, p.bowl.low.y}, {x, full}}, 0.8, gum);
     }
     const Spot low = p.tank_view(p.tank.low);
     const Spot high = p.tank_view(p.tank.high);
