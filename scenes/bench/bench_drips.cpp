@@ -3,6 +3,7 @@
 #include "scenes/bench/section_outlines.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace scenes {
 namespace {
@@ -86,10 +87,12 @@ void BenchDrips::draw_drop(Mesh& mesh, const Look& look, const Camera& camera,
     const Point at = camera.to_pixels(Place{drop.at.x, drop.at.y});
     const float radius =
         std::max(look.px(drop.is_forming ? 0.8F : 1.6F), camera.to_pixels(drop.radius));
-    if (-drop.speed.y > falls) {
-        mesh.fill({at + Point{0.0F, -2.2F * radius}, at + Point{radius * 0.8F, 0.0F},
-                   at + Point{-radius * 0.8F, 0.0F}},
-                  look.theme.fuel_mark);
+    const double speed = std::hypot(drop.speed.x, drop.speed.y);
+    if (speed > falls) { // its tail points back the way it came
+        const Point back{static_cast<float>(-drop.speed.x / speed) * radius,
+                         static_cast<float>(drop.speed.y / speed) * radius};
+        const Point across{-back.y, back.x};
+        mesh.fill({at + 2.2F * back, at + 0.8F * across, at - 0.8F * across}, look.theme.fuel_mark);
     }
     mesh.disc(at, radius, look.theme.fuel_mark);
     if (radius > look.px(2.6F)) {

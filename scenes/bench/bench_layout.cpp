@@ -130,6 +130,12 @@ BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page, cons
     return layout;
 }
 
+sf::FloatRect tilt_dial_box(const sf::FloatRect& section, const Look& look)
+{
+    const float size = look.px(36.0F);
+    return {section.left + look.px(2.0F), section.top + look.px(2.0F), size, size};
+}
+
 float status_width(sf::Vector2f window, const Look& look, float row_width)
 {
     const float gap = look.whole(margin);

@@ -43,4 +43,7 @@ BenchLayout lay_out_bench(sf::Vector2f window, const Look& look, Page page,
 /// Width that the line of messages has, whatever its height.
 float status_width(sf::Vector2f window, const Look& look, float row_width);
 
+/// Where the dial that tips the machine stands: at the drawing's upper left.
+sf::FloatRect tilt_dial_box(const sf::FloatRect& section, const Look& look);
+
 } // namespace scenes

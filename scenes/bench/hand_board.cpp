@@ -67,13 +67,6 @@ sf::FloatRect pixels_of(const Hand& hand, const Camera& camera)
     return {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(b.x - a.x), std::abs(b.y - a.y)};
 }
 
-/// Where the dial stands, at the drawing's upper left.
-sf::FloatRect tilt_box(const sf::FloatRect& area, const Look& look)
-{
-    const float size = look.px(36.0F);
-    return {area.left + look.px(2.0F), area.top + look.px(2.0F), size, size};
-}
-
 /// Turns a control that is shut or open to its other end.
 double other_end(const BenchDesk& desk, std::string_view control)
 {
@@ -260,7 +253,7 @@ void HandBoard::show_tilt(BenchDesk& desk, const sf::FloatRect& area)
         return;
     }
     const Look& look = desk.ui.look();
-    const sf::FloatRect box = tilt_box(area, look);
+    const sf::FloatRect box = tilt_dial_box(area, look);
     const sf::Vector2f middle{box.left + box.width / 2.0F, box.top + box.height / 2.0F};
     const double degrees = at(desk, tilt_control);
     const Handle handle = scenes::handle(desk.ui, {.name = words::hand_tilt,
@@ -294,7 +287,7 @@ void HandBoard::show_tilt(BenchDesk& desk, const sf::FloatRect& area)
 
 bool HandBoard::is_over(const DrawingBoard& drawing, sf::Vector2f pixel, const Look& look) const
 {
-    return tilt_box(drawing.area(), look).contains(pixel) ||
+    return tilt_dial_box(drawing.area(), look).contains(pixel) ||
            std::ranges::any_of(hands_, [&](const Hand& hand) {
                return pixels_of(hand, drawing.camera()).contains(pixel);
            });

@@ -55,7 +55,9 @@ BenchLayout lay_out_projector(sf::Vector2f window, const Look& look, const Proje
                                 std::round(step - gap), row.height};
         }
     }
-    if (parts.standpipes && needs.standpipes > 0) {
+    // Shorter ones would be all head and no glass.
+    const bool has_glass = body.height > look.px(130.0F);
+    if (parts.standpipes && needs.standpipes > 0 && has_glass) {
         const auto count = static_cast<float>(needs.standpipes);
         const float width = std::round(std::min(look.px(86.0F) * count, 0.4F * body.width));
         body.width -= width + gap;

@@ -82,7 +82,7 @@ void draw_detail_moving(const Sheet& sheet, const SectionPlan& plan, const Momen
     sheet.line(box_outline(frame.low, frame.high), true);
     // The letter stands at the frame and at the circle in the main view.
     const TextStyle letter{.face = Face::bold,
-                           .size = sheet.look.small(),
+                           .size = sheet.lettering.small(),
                            .colour = sheet.theme().ink,
                            .anchor = Anchor::bottom};
     sheet.text.write("A  4:1", sheet.at({frame.low.x, frame.high.y + 0.4}), letter);

@@ -3,6 +3,7 @@
 #include "scenes/bench/section_pieces.hpp"
 #include "scenes/present/part_finder.hpp"
 
+#include <algorithm>
 #include <array>
 #include <numbers>
 
@@ -52,9 +53,24 @@ SectionDrawing::Bounds SectionDrawing::bounds() const
     return {scenes::place_of(pieces_->low()), scenes::place_of(pieces_->high())};
 }
 
+/// Lines and textures keep their measure to the drawing: in a small one with large type they would
+/// run together.
+Look SectionDrawing::pen_of(const Canvas& canvas) const
+{
+    constexpr float usual = 1.8F;    // pixels at scale 1, as of Look::medium
+    constexpr float share = 0.0052F; // of the drawing's width
+    const auto width = static_cast<float>(pieces_->high().x - pieces_->low().x) * 1e-3F;
+    const float most = std::max(usual, share * canvas.camera.to_pixels(width));
+    Look pen = canvas.look;
+    pen.weight = std::clamp(most / (usual * pen.scale), 1.0F, std::max(1.0F, pen.weight));
+    pen.scale = std::min(pen.scale, most / (usual * pen.weight));
+    return pen;
+}
+
 void SectionDrawing::draw_still(const Canvas& canvas, bool is_open) const
 {
-    const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page};
+    const Look pen = pen_of(canvas);
+    const Sheet sheet{canvas.mesh, canvas.text, pen, canvas.look, canvas.camera, canvas.page};
     if (is_open) {
         pieces_->draw_still(sheet);
     } else {
@@ -64,7 +80,8 @@ void SectionDrawing::draw_still(const Canvas& canvas, bool is_open) const
 
 void SectionDrawing::draw_moving(const Canvas& canvas, const State& state) const
 {
-    const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page};
+    const Look pen = pen_of(canvas);
+    const Sheet sheet{canvas.mesh, canvas.text, pen, canvas.look, canvas.camera, canvas.page};
     const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
     if (state.is_open) {
         pieces_->draw_moving(sheet, moment);
@@ -75,7 +92,9 @@ void SectionDrawing::draw_moving(const Canvas& canvas, const State& state) const
 
 void SectionDrawing::cover(LabelGround& ground, const Canvas& canvas, const State& state) const
 {
-    const Sheet sheet{canvas.mesh, canvas.text, canvas.look, canvas.camera, canvas.page, &ground};
+    const Look pen = pen_of(canvas);
+    const Sheet sheet{canvas.mesh,   canvas.text, pen,    canvas.look,
+                      canvas.camera, canvas.page, &ground};
     const Moment moment{state.machine, state.seconds, &clock_, up_of(state.machine)};
     if (state.is_open) {
         pieces_->draw_still(sheet);

@@ -60,6 +60,8 @@ public:
     [[nodiscard]] std::optional<Place> place_of(const Mark& mark, const State& state) const;
 
 private:
+    [[nodiscard]] Look pen_of(const Canvas& canvas) const;
+
     std::unique_ptr<const SectionPieces> pieces_;
     mutable FlowClock clock_; ///< only where flow marks stand depends on it
 };

@@ -2,6 +2,7 @@
 #include "scenes/bench/section_wear.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace scenes {
 namespace {
@@ -56,6 +57,15 @@ void draw_cracks(const Sheet& sheet, const SectionPlan& p, const MachineView& ma
 void draw_seat_wear(const Sheet& sheet, const SectionPlan& p, const MachineView& machine)
 {
     const double half = p.seat_bore / 2.0;
+    // A seat with another bore: its ring stands in the healthy one's.
+    const double bore = machine.parameter("needle", "seat_bore") * 1e3;
+    if (bore < 0.98 * p.seat_bore) {
+        for (const double side : {-1.0, 1.0}) {
+            sheet.solid(
+                box_outline(p.seat + Spot{side * bore / 2.0, 0.0}, p.seat + Spot{side * half, 1.2}),
+                Material::metal);
+        }
+    }
     draw_crack(sheet, p.seat + Spot{half, -0.1}, p.seat + Spot{half + 0.5, 0.7},
                machine.parameter("needle", "seat_leak"));
     const double dirt = machine.parameter("needle", "dirt") * 1e3;
@@ -73,6 +83,20 @@ void draw_wear(const Sheet& sheet, const SectionPlan& p, const Moment& moment)
     draw_blockages(sheet, p, machine);
     draw_cracks(sheet, p, machine);
     draw_seat_wear(sheet, p, machine);
+    const double gum = machine.fuel().gum.si * 1e3;
+    for (const auto& [jet, length, bore] :
+         {std::tuple{p.main.jet, p.main.jet_length, p.main.jet_bore},
+          std::tuple{p.idle.jet, p.idle.jet_length, p.idle.jet_bore}}) {
+        draw_film(sheet, {jet, jet - Spot{0.0, length}}, bore, gum);
+    }
+    // And on the bowl's walls, as high as it stands.
+    const double full = p.bowl.low.y + 0.6 * (p.bowl.high.y - p.bowl.low.y);
+    for (const double x : {p.bowl.low.x + 0.5, p.bowl.high.x - 0.5}) {
+        draw_film(sheet, {{x, p.bowl.low.y}, {x, full}}, 0.8, gum);
+    }
+    const Spot low = p.tank_view(p.tank.low);
+    const Spot high = p.tank_view(p.tank.high);
+    draw_tide_mark(sheet, low, {high.x, (low.y + high.y) / 2.0}, machine);
     const double half = p.tap_bore / 2.0;
     const double screen = p.tank_view(p.tank.low).y;
     draw_dirt(sheet, {p.feed - half - 0.4, screen + 0.2}, {p.feed + half + 0.4, screen + 3.6},

@@ -34,7 +34,10 @@ void draw_spill(const Sheet& sheet, const SectionPlan& plan, const Moment& momen
 
 void draw_floor_still(const Sheet& sheet, const SectionPlan& plan)
 {
-    sheet.line({{plan.low().x, plan.floor}, {plan.end, plan.floor}});
+    const Spot left{plan.low().x, plan.floor};
+    const Spot right{plan.end, plan.floor};
+    sheet.reserve(box_outline(left - Spot{0.0, 0.8}, right + Spot{0.0, 0.8}));
+    sheet.line({left, right});
 }
 
 void draw_floor_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)

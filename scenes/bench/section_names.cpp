@@ -1,5 +1,6 @@
 #include "scenes/bench/section_names.hpp"
 
+#include "scenes/bench/bench_layout.hpp"
 #include "scenes/present/phrase.hpp"
 
 #include <algorithm>
@@ -47,10 +48,13 @@ void SectionNames::lay_out(const SectionDrawing& section, const SectionDrawing::
     const float rim = look.px(2.0F);
     LabelGround ground(box_of({page.left + rim, page.top + rim, page.width - 2.0F * rim,
                                page.height - 2.0F * rim}),
-                       3.0);
+                       2.0);
     scratch_.clear();
     scratch_text_.clear();
     section.cover(ground, {scratch_, scratch_text_, look, canvas.camera, page}, state);
+    const LabelBox dial = box_of(tilt_dial_box(page, look));
+    ground.cover(LabelBox{dial.left, dial.top, dial.width + 4.0, dial.height + 4.0},
+                 LabelGround::Cover::words);
     ground.settle();
 
     std::vector<LabelWish> wishes;
@@ -67,10 +71,51 @@ void SectionNames::lay_out(const SectionDrawing& section, const SectionDrawing::
                               marks[i].rank});
         }
     }
+    const auto [low, high] = section.bounds();
+    const float drawn =
+        0.7F * canvas.camera.to_pixels(high.x - low.x); // wider: parts fill the page
     places_ = lay_out_labels(ground, wishes,
                              {.gap = static_cast<double>(look.px(3.0F)),
                               .nearest = static_cast<double>(look.px(13.0F)),
-                              .reach = static_cast<double>(look.px(250.0F))});
+                              .reach = static_cast<double>(look.px(220.0F)),
+                              .may_hide = drawn > page.width});
+    int left_out = 0;
+    for (std::size_t k = 0; k < places_.size(); ++k) {
+        const LabelPoint& part = wishes[k].part;
+        const bool is_here = page.contains(static_cast<float>(part.x), static_cast<float>(part.y));
+        left_out += is_here && !places_[k].is_shown ? 1 : 0;
+    }
+    place_count(ground, look, left_out);
+}
+
+/// Says at the page's lower or upper edge, where that is free, how many names had no place.
+void SectionNames::place_count(const LabelGround& ground, const Look& look, int left_out)
+{
+    more_at_.reset();
+    if (left_out == 0) {
+        return;
+    }
+    more_ = filled(phrase("Enlarge for {0} more"), {std::to_string(left_out)});
+    const LabelBox& page = ground.page();
+    const double height = std::ceil(static_cast<double>(Text::line_height(name_style(look))));
+    const double width = static_cast<double>(scratch_text_.width(more_, name_style(look)));
+    const double gap = static_cast<double>(look.px(6.0F));
+    for (const double top : {page.bottom() - height, page.top}) {
+        for (double left = page.right() - width - gap; left > page.left; left -= gap) {
+            const LabelBox box{left, top, width, height};
+            const LabelBox clear{left - gap, top, width + gap, height};
+            const bool is_free = ground.share(clear, LabelGround::Cover::words) == 0.0 &&
+                                 ground.share(clear, LabelGround::Cover::inner) == 0.0 &&
+                                 ground.share(clear, LabelGround::Cover::solid) == 0.0 &&
+                                 std::ranges::none_of(places_, [&](const LabelPlace& place) {
+                                     return place.is_shown && place.box.overlaps(box, gap);
+                                 });
+            if (is_free) {
+                more_at_ = Point{static_cast<float>(left), static_cast<float>(top + height / 2.0)};
+                return;
+            }
+        }
+    }
 }
 
 bool SectionNames::is_stale(const SectionDrawing& section, const SectionDrawing::State& state) const
@@ -120,6 +165,11 @@ void SectionNames::refresh(const SectionDrawing& section, const SectionDrawing::
             style.colour = theme.ink_soft;
             text_.write(mark.note, {words.left + words.width + look.px(6.0F), at.y}, style);
         }
+    }
+    if (more_at_) {
+        TextStyle style = name_style(look);
+        style.colour = theme.ink_soft;
+        text_.write(more_, *more_at_, style);
     }
 }
 

@@ -5,6 +5,7 @@
 #include <SFML/Graphics/RenderTarget.hpp>
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace scenes {
@@ -43,8 +44,12 @@ public:
     [[nodiscard]] std::vector<Shown> shown(const SectionDrawing& section) const;
 
 private:
+    void place_count(const LabelGround& ground, const Look& look, int left_out);
+
     std::vector<std::size_t> wanted_; ///< indices of the marks that asked for a place
     std::vector<LabelPlace> places_;  ///< theirs
+    std::string more_;                ///< how many names had no place
+    std::optional<Point> more_at_;    ///< middle of its left edge
     Mesh mesh_;
     Text text_;
     Mesh card_;

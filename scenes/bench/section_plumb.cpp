@@ -16,10 +16,16 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
     if (std::abs(forward) < 0.5 && std::abs(side) < 0.5) {
         return;
     }
-    const double length = 30.0 * static_cast<double>(sheet.look.scale / sheet.pixels(1.0));
-    const Spot bob = hook - Spot{moment.up.x, moment.up.z} * length;
-    sheet.mesh.disc(sheet.at(hook), sheet.look.px(2.5F), sheet.theme().accent);
-    arrow(sheet.mesh, sheet.at(hook), sheet.at(bob),
+    const double length = 30.0 * static_cast<double>(sheet.lettering.scale / sheet.pixels(1.0));
+    // The whole line stays on the page, also where it points upwards.
+    const Spot reach = Spot{moment.up.x, moment.up.z} * length;
+    const float top = std::min(sheet.at(hook).y, sheet.at(hook - reach).y);
+    const float above = std::max(0.0F, sheet.page.top + sheet.lettering.px(6.0F) - top);
+    const double lower = static_cast<double>(above) / static_cast<double>(sheet.pixels(1.0));
+    const Spot hung = hook - Spot{0.0, lower};
+    const Spot bob = hung - reach;
+    sheet.mesh.disc(sheet.at(hung), sheet.look.px(2.5F), sheet.theme().accent);
+    arrow(sheet.mesh, sheet.at(hung), sheet.at(bob),
           {.colour = sheet.theme().accent, .width = sheet.look.medium()}, sheet.look.px(13.0F));
     std::string words;
     if (std::abs(forward) >= 0.5) {
@@ -33,7 +39,7 @@ void draw_plumb_line(const Sheet& sheet, Spot hook, double end, const Moment& mo
                    {fixed_text(std::abs(side), 0)});
     }
     TextStyle style{.face = Face::bold,
-                    .size = sheet.look.body(),
+                    .size = sheet.lettering.body(),
                     .colour = sheet.theme().accent,
                     .anchor = Anchor::middle};
     // Beside the hook on the side of `end`, clear of the line should it lie that way.

@@ -201,7 +201,7 @@ void Sheet::line(const Outline& outline, bool is_closed) const
 
 bool Sheet::has_room(std::string_view words, double room) const
 {
-    const TextStyle style{.size = look.small(), .colour = theme().ink_soft};
+    const TextStyle style{.size = lettering.small(), .colour = theme().ink_soft};
     return text.width(words, style) <= pixels(room);
 }
 
@@ -209,7 +209,7 @@ void Sheet::note(std::string_view words, Spot spot, double room, Align align) co
 {
     if (has_room(words, room)) {
         text.write(words, at(spot),
-                   {.size = look.small(),
+                   {.size = lettering.small(),
                     .colour = theme().ink_soft,
                     .align = align,
                     .anchor = Anchor::middle});

@@ -55,7 +55,8 @@ Outline strip(const Outline& line, double half);
 struct Sheet {
     Mesh& mesh;
     Text& text;
-    const Look& look;
+    const Look& look;      ///< of lines and textures
+    const Look& lettering; ///< of words
     const Camera& camera;
     sf::FloatRect page;            ///< pixels; what lies outside is not drawn
     LabelGround* ground = nullptr; ///< told what covers what, for the places of names

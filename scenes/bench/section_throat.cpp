@@ -1,5 +1,6 @@
 #include "scenes/bench/section_parts.hpp"
 #include "scenes/bench/section_shared.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 #include "scenes/view/shapes.hpp"
 #include "scenes/view/vector_maths.hpp"
@@ -105,13 +106,15 @@ void draw_puddle(const Sheet& sheet, const SectionPlan& plan, const Moment& mome
 /// Air comes down past the lid, through the filter and along the throat.
 void draw_air(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
+    const double entry = (plan.wall + plan.mouth - 5.0) / 2.0;
+    sheet.reserve(
+        box_outline({entry - 4.0, plan.horn_roof() + 3.0}, {entry + 4.0, plan.horn_roof() + 14.5}));
     const double flow = moment.machine.reading("intake.air_flow") * 1e3; // g/s
     if (flow < 0.02) {
         return;
     }
     const double strength = std::sqrt(flow / 4.0);
     const double way = moment.travelled("air", 26.0 * strength);
-    const double entry = (plan.wall + plan.mouth - 5.0) / 2.0;
     for (const double offset : {-1.0, 1.0}) {
         const double height = plan.horn_axis + offset * plan.horn_bore * 0.27;
         const double throat = plan.horn_axis + offset * plan.venturi_bore * 0.27;
@@ -197,12 +200,14 @@ void draw_throat_still(const Sheet& sheet, const SectionPlan& plan)
                 Material::metal, true);
     sheet.solid(box_outline({plan.flange - 0.5, floor - 6.5}, {start, floor}), Material::gasket);
     sheet.solid(box_outline({plan.flange - 0.5, ceiling}, {start, top + 2.5}), Material::gasket);
-    draw_filter_panel(sheet, plan);
 }
 
 void draw_throat_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
     draw_puddle(sheet, plan, moment);
+    if (!is_filter_out(moment.machine, "intake", "filter_area")) {
+        draw_filter_panel(sheet, plan);
+    }
     draw_air(sheet, plan, moment);
     draw_spray(sheet, plan, moment);
     const double half = plan.horn_bore / 2.0 - 0.15;

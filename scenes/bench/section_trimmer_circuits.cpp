@@ -95,6 +95,12 @@ Outline high_passage(const TrimmerPlan& plan)
         {plan.nozzle, high_upper(plan)}, {plan.nozzle, plan.axis - plan.venturi_bore / 2.0 + 0.9}};
 }
 
+Outline nozzle_check_hole(const TrimmerPlan& plan)
+{
+    const double foot = plan.horn_floor() - 1.4;
+    return {{plan.nozzle, foot}, {plan.nozzle, foot + 1.2}};
+}
+
 Outline low_passage(const TrimmerPlan& plan)
 {
     const double begin = -plan.metering.half * 0.75;

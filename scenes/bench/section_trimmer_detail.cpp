@@ -86,13 +86,23 @@ void draw_detail_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
     }
     sheet.line(frame.box(), true);
     const TextStyle letter{.face = Face::bold,
-                           .size = sheet.look.small(),
+                           .size = sheet.lettering.small(),
                            .colour = sheet.theme().ink,
                            .anchor = Anchor::bottom};
-    sheet.text.write("A  30:1", sheet.at({frame.low.x, frame.high.y + 2.3}), letter);
-    sheet.text.write(
-        fine_length(lift), sheet.at({frame.low.x, frame.high.y + 0.2}),
-        {.size = sheet.look.small(), .colour = sheet.theme().ink_soft, .anchor = Anchor::bottom});
+    const TextStyle figure{.size = sheet.lettering.small(),
+                           .colour = sheet.theme().ink_soft,
+                           .anchor = Anchor::bottom};
+    const Point corner = sheet.at({frame.low.x, frame.high.y + 0.2});
+    const std::string figures = fine_length(lift);
+    // The title goes over the figure, which stays away where it would reach into the drawing.
+    const float room = 1.1F * sheet.pixels(frame.high.x - frame.low.x);
+    const bool has_figure = sheet.text.width(figures, figure) < room;
+    const float line = has_figure ? std::round(Text::line_height(figure) * 0.9F) : 0.0F;
+    const std::string_view title = sheet.text.width("A  30:1", letter) < room ? "A  30:1" : "A";
+    sheet.text.write(title, corner - Point{0.0F, line}, letter);
+    if (has_figure) {
+        sheet.text.write(figures, corner, figure);
+    }
     sheet.text.write("A", sheet.at(plan.seat + Spot{2.5, -2.8}), letter);
     sheet.mesh.ring(sheet.at(plan.seat + Spot{plan.seat_bore / 2.0, 0.0}), sheet.pixels(0.9),
                     {.colour = sheet.theme().ink_soft, .width = sheet.look.thin()});

@@ -174,6 +174,7 @@ void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
     const double out = std::max(0.0, plan.cord_length - left) * kept * plan.cord_scale * 0.25;
     const Spot guide = cord_guide(plan);
     const Spot hand = guide + Spot{out + 1.0, -1.2};
+    sheet.reserve(box_outline(guide + Spot{-0.6, -2.6}, hand + Spot{1.4, 2.8}));
     sheet.mesh.stroke(
         {sheet.at(guide + Spot{1.8, 1.5}), sheet.at(guide + Spot{0.0, -1.2}), sheet.at(hand)},
         {.colour = sheet.theme().ink, .width = sheet.look.medium()});

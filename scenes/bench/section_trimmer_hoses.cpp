@@ -69,9 +69,39 @@ void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan)
     }
 }
 
+bool has_crossed_hoses(const MachineView& machine)
+{
+    return machine.parameter("swapped_suction", "area") > 0.0;
+}
+
+void draw_crossed_hoses(const Sheet& sheet, const TrimmerPlan& plan, bool is_open)
+{
+    const Spot foot = plan.bulb;
+    sheet.mesh.fill(sheet.polygon(box_outline(foot + Spot{-5.0, -8.6}, foot + Spot{4.5, -1.7})),
+                    sheet.theme().ground);
+    const auto draw = [&](const Outline& piece, double bore) {
+        const Outline both = strip(piece, bore / 2.0 + hose_wall);
+        if (is_open) {
+            for (const Polygon& part : sheet.on_page(sheet.polygon(both))) {
+                draw_section(sheet.mesh, part, Material::elastomer, sheet.look, sheet.texture());
+            }
+            sheet.walls(both);
+        } else {
+            draw_body(sheet, both, Material::elastomer);
+        }
+    };
+    // From outside the whole hose, between carburetor and tank: a cut end would look like a joint.
+    draw(stretch(plan.crossed_bulb_line, is_open ? 0.55 : 0.03, 1.0), pipe_bore);
+    draw(stretch(plan.crossed_return_line, 0.0, is_open ? 0.35 : 0.93), plan.hose_bore);
+}
+
 void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
+    const bool is_crossed = has_crossed_hoses(machine);
+    if (is_crossed) {
+        draw_crossed_hoses(sheet, plan, true);
+    }
     const double suction_bore = machine.parameter("suction_hose", "bore") * 1e3;
     const double return_bore = machine.parameter("return_hose", "bore") * 1e3;
     draw_line(sheet,
@@ -80,11 +110,14 @@ void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment
               moment);
     // The pipe to the bulb has no room of its own: what is in it came from the metering chamber.
     draw_line(sheet,
-              {"purge", plan.bulb_line, pipe_bore, pipe_bore / TrimmerPlan::hose_scale,
-               machine.reading("metering.liquid"), machine.reading("bulb_suction.flow")},
+              {"purge", is_crossed ? plan.crossed_bulb_line : plan.bulb_line, pipe_bore,
+               pipe_bore / TrimmerPlan::hose_scale, machine.reading("metering.liquid"),
+               is_crossed ? -machine.reading("swapped_discharge.flow")
+                          : machine.reading("bulb_suction.flow")},
               moment);
     draw_line(sheet,
-              {"return", plan.return_line, return_bore * TrimmerPlan::hose_scale, return_bore,
+              {"return", is_crossed ? plan.crossed_return_line : plan.return_line,
+               return_bore * TrimmerPlan::hose_scale, return_bore,
                machine.reading("return_hose.liquid"), machine.reading("return_end.flow")},
               moment);
 }

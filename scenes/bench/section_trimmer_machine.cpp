@@ -12,8 +12,8 @@ public:
         outlines_.keep_parts_of(rig);
     }
 
-    [[nodiscard]] Spot low() const override { return plan_.low(); }
-    [[nodiscard]] Spot high() const override { return plan_.high(); }
+    [[nodiscard]] Spot low() const override { return plan_.low() - beside; }
+    [[nodiscard]] Spot high() const override { return plan_.high() + beside; }
     [[nodiscard]] const std::vector<Mark>& marks() const override { return marks_; }
     [[nodiscard]] std::optional<Spot> spot_of(const Mark& mark,
                                               const Moment& moment) const override;
@@ -32,6 +32,8 @@ public:
     }
 
 private:
+    static constexpr Spot beside{3.5, 0.0}; ///< room for names
+
     TrimmerPlan plan_;
     SectionOutlines outlines_;
     std::vector<Mark> marks_;

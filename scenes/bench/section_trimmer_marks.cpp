@@ -1,12 +1,10 @@
-#include "scenes/bench/section_marks.hpp"
+#include "scenes/bench/section_trimmer_marks.hpp"
+
 #include "scenes/bench/section_trimmer_parts.hpp"
 
-#include "scenes/view/number.hpp"
-
-// The words and figures of the hand-held machine's drawing.
+// Words and figures of the pump and the metering chamber.
 
 namespace scenes {
-namespace {
 
 std::vector<Mark> pump_marks(const TrimmerPlan& p)
 {
@@ -26,7 +24,7 @@ std::vector<Mark> pump_marks(const TrimmerPlan& p)
                    reading_fact("pressure", "pump_chamber.pressure"),
                    reading_fact("liquid", "pump_chamber.liquid")}},
         {.name = "pulse chamber",
-         .rank = 1,
+         .rank = 2,
          .spot = {-p.pulse.half + 1.4, p.pulse.plane + p.pulse.depth - 0.4},
          .half = {2.0, 0.8},
          .facts = {reading_fact("pressure", "pulse.pressure"),
@@ -87,7 +85,7 @@ std::vector<Mark> metering_marks(const TrimmerPlan& p)
          .facts = {value_fact("ratio", "needle", "lever_ratio", ""),
                    value_fact("free height", "needle", "lever_gap", "mm")}},
         {.name = "spring",
-         .rank = 3,
+         .rank = 2,
          .spot = {p.hinge() * 0.55 - 0.7, p.roof + 0.6},
          .half = {1.2, 1.4},
          .facts = {value_fact("force", "needle", "spring_force", "N"),
@@ -120,220 +118,11 @@ std::vector<Mark> metering_marks(const TrimmerPlan& p)
     };
 }
 
-std::vector<Mark> throat_marks(const TrimmerPlan& p)
-{
-    return {
-        {.name = "choke",
-         .rank = 1,
-         .spot = {p.choke, p.axis + 0.8},
-         .half = {1.2, 2.5},
-         .facts = {value_fact("shut", "intake", "choke", "%"),
-                   reading_fact("pressure behind", "intake.horn_pressure")}},
-        {.name = "venturi",
-         .rank = 1,
-         .spot = {p.nozzle, p.axis + p.venturi_bore / 2.0 + 0.4},
-         .half = {1.6, 1.0},
-         .facts = {value_fact("bore", "intake", "venturi", "mm"),
-                   reading_fact("pressure", "intake.throat_pressure"),
-                   reading_fact("air", "intake.air_flow")},
-         .note = "1:" + fixed_text(1.0 / TrimmerPlan::throat_scale, 0)},
-        {.name = "throttle",
-         .rank = 1,
-         .spot = {p.throttle, p.axis + 0.8},
-         .half = {1.2, 2.5},
-         .facts = {reading_fact("open", "throttle.opening"),
-                   reading_fact("pressure at its edge", "intake.edge_pressure")}},
-        {.name = "nozzle check",
-         .rank = 2,
-         .spot = {p.nozzle + 0.4, p.horn_floor() - 1.1},
-         .half = {1.1, 0.8},
-         .facts = {value_fact("area", "high_circuit", "check_area", "mm2"),
-                   value_fact("leak", "high_circuit", "check_leak", "mm2")}},
-        {.name = "progression holes",
-         .rank = 2,
-         .spot = {p.throttle + 1.2, p.horn_floor() - 0.4},
-         .half = {1.6, 0.8},
-         .facts = {value_fact("area", "low_circuit", "progression_area", "mm2"),
-                   reading_fact("flow", "low_circuit.flow")}},
-        {.name = "high screw",
-         .rank = 1,
-         .spot = {p.mouth - 4.6, p.high_line + 1.4},
-         .half = {2.4, 1.2},
-         .facts = {value_fact("turns out", "high_circuit", "turns", ""),
-                   value_fact("fixed jet", "high_circuit", "jet_bore", "mm"),
-                   reading_fact("flow", "high_circuit.flow")},
-         .shows_outside = true},
-        {.name = "low screw",
-         .rank = 1,
-         .spot = {p.throttle - 3.0, p.low_line},
-         .half = {2.6, 1.2},
-         .facts = {value_fact("turns out", "low_circuit", "turns", ""),
-                   value_fact("fixed jet", "low_circuit", "jet_bore", "mm"),
-                   reading_fact("flow", "low_circuit.flow")},
-         .shows_outside = true},
-        {.name = "air filter",
-         .rank = 1,
-         .spot = {p.mouth + 1.2, p.horn_roof()},
-         .half = {1.0, 3.0},
-         .facts = {value_fact("free area", "intake", "filter_area", "mm2"),
-                   value_fact("open", "intake", "filter_open", "%"),
-                   reading_fact("air", "intake.air_flow")},
-         .shows_outside = true},
-        {.name = "carburetor joint",
-         .rank = 2,
-         .spot = {p.flange - 0.2, p.horn_floor() - 1.8},
-         .half = {0.5, 3.0},
-         .facts = {value_fact("gap", "carburetor_joint", "gap", "mm2"),
-                   reading_fact("air in", "carburetor_joint.air_flow")},
-         .shows_outside = true},
-        {.name = "adapter",
-         .rank = 1,
-         .spot = {p.adapter + 1.2, p.horn_floor() - 1.2},
-         .half = {1.0, 3.0},
-         .shows_outside = true},
-        {.name = "adapter joint",
-         .rank = 2,
-         .spot = {p.adapter + 0.2, p.horn_floor() - 2.0},
-         .half = {0.5, 3.0},
-         .facts = {value_fact("gap", "adapter_joint", "gap", "mm2"),
-                   reading_fact("air in", "adapter_joint.air_flow")},
-         .shows_outside = true},
-    };
-}
-
-std::vector<Mark> engine_marks(const TrimmerPlan& p)
-{
-    return {
-        {.name = "crankcase",
-         .rank = 1,
-         .spot = p.crank + Spot{-1.8, -2.8},
-         .half = {p.crank_room, p.crank_room},
-         .facts = {reading_fact("pressure", "crankcase.pressure"),
-                   reading_fact("fuel inside", "crankcase.fuel")},
-         .note = "1:" + fixed_text(1.0 / TrimmerPlan::engine_scale, 0),
-         .shows_outside = true},
-        {.name = "crank seal",
-         .rank = 3,
-         .spot = p.crank + Spot{0.0, 0.2},
-         .half = {0.8, 0.8},
-         .facts = {value_fact("gap", "crank_seal", "area", "mm2")},
-         .shows_outside = true},
-        {.name = "reed",
-         .rank = 2,
-         .spot = {p.crank.x + p.crank_room * 0.9 - 0.4, p.crank.y + 0.8},
-         .half = {1.0, 2.0},
-         .facts = {reading_fact("air", "reed.air_flow")}},
-        {.name = "piston",
-         .rank = 3,
-         .spot = {p.crank.x, p.crank.y + p.rod + 1.2},
-         .half = {2.4, 1.6},
-         .facts = {reading_fact("speed", "engine.speed")}},
-        {.name = "exhaust screen",
-         .rank = 1,
-         .spot = {p.flange + 0.3, exhaust_height(p)},
-         .half = {0.9, 1.2},
-         .facts = {value_fact("free area", "transfer", "exhaust_area", "mm2")},
-         .shows_outside = true},
-        {.name = "muffler",
-         .rank = 2,
-         .spot = {p.crank.x + 6.8, exhaust_height(p) + 1.6},
-         .half = {1.6, 1.6},
-         .shows_outside = true},
-    };
-}
-
-std::vector<Mark> supply_marks(const TrimmerPlan& p)
-{
-    const Spot low = p.tank_view(p.tank.low);
-    const Spot high = p.tank_view(p.tank.high);
-    const double valve = 3.0;
-    return {
-        {.name = "fuel tank",
-         .rank = 1,
-         .spot = {high.x - 1.2, low.y + 1.6},
-         .half = (high - low) * 0.5,
-         .facts = {reading_fact("fuel", "tank.fuel"), reading_fact("water", "tank.water"),
-                   reading_fact("pressure", "tank.pressure"),
-                   reading_fact("temperature", "tank.temperature")},
-         .note = "1:" + fixed_text(1.0 / TrimmerPlan::tank_scale, 0),
-         .shows_outside = true},
-        {.name = "tank cap",
-         .rank = 2,
-         .spot = p.cap + Spot{-1.6, 1.2},
-         .half = {2.6, 1.0},
-         .facts = {reading_fact("fuel out", "cap.flow")},
-         .shows_outside = true},
-        {.name = "tank vent",
-         .rank = 1,
-         .spot = p.vent + Spot{0.8, 1.4},
-         .half = {1.3, 1.6},
-         .facts = {bore_fact("hole", "tank_vent", "area"),
-                   value_fact("opens at", "tank_vent", "cracking", "kPa")},
-         .shows_outside = true},
-        {.name = pickup_name.english(),
-         .rank = 1,
-         .spot = {p.tank_view.to.x, low.y + p.felt.y},
-         .half = p.felt,
-         .facts = {reading_fact("covered", "pickup.cover"), reading_fact("flow", "pickup.flow"),
-                   value_fact("felt, free area", "pickup", "felt_area", "mm2")}},
-        {.name = "suction hose",
-         .rank = 1,
-         .spot = {p.wall + 2.9, p.entry - 1.0},
-         .half = {1.2, 6.0},
-         .facts = {value_fact("bore", "suction_hose", "bore", "mm"),
-                   reading_fact("liquid", "suction_hose.liquid"),
-                   reading_fact("pressure", "suction_hose.pressure")},
-         .shows_outside = true},
-        {.name = "grommet",
-         .rank = 2,
-         .spot = {high.x + 0.6, p.suction.front().y - 1.6},
-         .half = {1.0, 1.6},
-         .facts = {value_fact("gap", "grommet", "area", "mm2")},
-         .shows_outside = true},
-        {.name = "purge bulb",
-         .rank = 1,
-         .spot = p.bulb + Spot{-p.bulb_radius * 0.8, p.bulb_radius * 0.6},
-         .half = {p.bulb_radius * 0.6, p.bulb_radius * 0.6},
-         .facts = {reading_fact("volume", "bulb.volume"), reading_fact("pressure", "bulb.pressure"),
-                   reading_fact("liquid", "bulb.liquid"),
-                   reading_fact("came back in", "bulb.return_time")},
-         .shows_outside = true},
-        {.name = "suction valve",
-         .rank = 2,
-         .spot = p.bulb + Spot{valve, -0.4},
-         .half = {1.2, 1.0},
-         .facts = {bore_fact("hole", "bulb_suction", "area"),
-                   reading_fact("flow", "bulb_suction.flow")}},
-        {.name = "discharge valve",
-         .rank = 2,
-         .spot = p.bulb + Spot{-valve, -0.8},
-         .half = {1.2, 1.0},
-         .facts = {bore_fact("hole", "bulb_discharge", "area"),
-                   reading_fact("flow", "bulb_discharge.flow")}},
-        {.name = "purge line",
-         .rank = 2,
-         .spot = {-p.wall - 1.8, (p.bulb.y - 4.0) * 0.5},
-         .half = {1.2, 3.0},
-         .facts = {reading_fact("flow", "bulb_suction.flow")},
-         .shows_outside = true},
-        {.name = "return hose",
-         .rank = 2,
-         .spot = {(p.bulb.x - 3.0 + low.x) / 2.0, p.bulb.y - 6.9},
-         .half = {5.0, 1.2},
-         .facts = {value_fact("bore", "return_hose", "bore", "mm"),
-                   reading_fact("liquid", "return_hose.liquid"),
-                   reading_fact("flow", "return_end.flow")},
-         .shows_outside = true},
-    };
-}
-
-} // namespace
-
 std::vector<Mark> marks_of(const TrimmerPlan& plan)
 {
     std::vector<Mark> all;
-    for (auto& marks : {pump_marks(plan), metering_marks(plan), throat_marks(plan),
-                        engine_marks(plan), supply_marks(plan)}) {
+    for (auto& marks : {supply_marks(plan), pump_marks(plan), metering_marks(plan),
+                        throat_marks(plan), engine_marks(plan)}) {
         all.insert(all.end(), marks.begin(), marks.end());
     }
     return all;

@@ -5,6 +5,9 @@ namespace scenes {
 void draw_outside_parts(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
+    if (has_crossed_hoses(machine)) {
+        draw_crossed_hoses(sheet, plan, false);
+    }
     const Outline rest = bulb_dome(plan.bulb, plan.bulb_radius, 1.0, 0.0);
     sheet.mesh.fill(sheet.polygon(rest), sheet.theme().ground);
     const double share = machine.reading("bulb.volume") * 1e9 / plan.bulb_volume;

@@ -43,6 +43,10 @@ Spot cord_guide(const TrimmerPlan& plan);
 
 /// Suction hose, purge bulb with its valves and lines.
 void draw_hoses_still(const Sheet& sheet, const TrimmerPlan& plan);
+/// Whether the bulb's hoses are on each other's nipples.
+bool has_crossed_hoses(const MachineView& machine);
+/// The ends of the bulb's hoses laid anew, the one before the other; from outside uncut.
+void draw_crossed_hoses(const Sheet& sheet, const TrimmerPlan& plan, bool is_open);
 void draw_hoses_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 void draw_bulb_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_bulb_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
@@ -59,6 +63,8 @@ void draw_circuits_moving(const Sheet& sheet, const TrimmerPlan& plan, const Mom
 Outline high_passage(const TrimmerPlan& plan);
 /// From the metering chamber's roof to the pocket under the throttle.
 Outline low_passage(const TrimmerPlan& plan);
+/// Where the nozzle's check valve seats, from below upwards.
+Outline nozzle_check_hole(const TrimmerPlan& plan);
 /// The two adjusting screws.
 void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 

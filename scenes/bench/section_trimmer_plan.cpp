@@ -135,6 +135,18 @@ TrimmerPlan::TrimmerPlan(const sim::Rig& rig)
                            {tank_low.x - 3.5, grommet - 0.6},
                            {tank_low.x + 1.5, grommet - 0.6}},
                           1.2);
+    crossed_bulb_line = rounded({{-wall + 0.2, 1.1},
+                                 {-wall - 1.8, 1.1},
+                                 {-wall - 1.8, bulb.y - 4.2},
+                                 {bulb.x - 3.0, bulb.y - 4.2},
+                                 {bulb.x - 3.0, bulb.y - 1.6}},
+                                1.2);
+    crossed_return_line = rounded({{bulb.x + 3.0, bulb.y - 1.6},
+                                   {bulb.x + 3.0, bulb.y - 6.9},
+                                   {tank_low.x - 3.5, bulb.y - 6.9},
+                                   {tank_low.x - 3.5, grommet - 0.6},
+                                   {tank_low.x + 1.5, grommet - 0.6}},
+                                  1.2);
 
     const double swept = find.value("engine", "displacement") * 1e9;
     const double square = std::cbrt(4.0 * swept / std::numbers::pi); // bore equal to stroke

@@ -60,6 +60,8 @@ struct TrimmerPlan {
     Outline suction; ///< centre line, from the tank to the pump
     Outline bulb_line;
     Outline return_line;
+    Outline crossed_bulb_line; ///< both with their ends on each other's nipples of the bulb
+    Outline crossed_return_line;
 
     double bulb_volume = 2500.0; ///< cubic millimetres
     double bulb_radius = 5.3;

@@ -1,5 +1,6 @@
 #include "scenes/bench/section_mix.hpp"
 #include "scenes/bench/section_trimmer_parts.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -38,6 +39,18 @@ void draw_pickup(const Sheet& sheet, const TrimmerPlan& plan, const Moment& mome
     sheet.mesh.stroke(sheet.polygon(line),
                       {.colour = sheet.theme().solid, .width = sheet.pixels(plan.hose_bore + 0.7)});
     draw_plugs(sheet, line, plan.hose_bore, moment.machine.reading("suction_hose.liquid"), 0.0);
+    if (is_filter_out(moment.machine, "pickup", "pore")) {
+        // The felt lies on the bottom, the weight hangs bare.
+        const Spot low = plan.tank_view(plan.tank.low);
+        const Spot lost{low.x + 2.6, low.y + 0.8};
+        const Outline loose =
+            turned_about(box_outline(lost - plan.felt, lost + plan.felt), lost, 0.35);
+        draw_section(sheet.mesh, sheet.polygon(loose), Material::pleated_paper, sheet.look,
+                     {.origin = sheet.at(lost)});
+        sheet.edge(loose);
+        sheet.mesh.disc(sheet.at(weight), sheet.pixels(0.75), sheet.theme().solid);
+        return;
+    }
     const Outline felt = box_outline(weight - plan.felt, weight + plan.felt);
     draw_section(sheet.mesh, sheet.polygon(felt), Material::pleated_paper, sheet.look,
                  {.origin = sheet.at(weight)});

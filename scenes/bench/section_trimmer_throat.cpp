@@ -1,4 +1,5 @@
 #include "scenes/bench/section_trimmer_parts.hpp"
+#include "scenes/bench/section_wear.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -64,6 +65,8 @@ void draw_filter(const Sheet& sheet, const TrimmerPlan& plan)
 /// Air comes down past the pump, through the filter and along the throat.
 void draw_air(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
+    sheet.reserve(box_outline({plan.mouth + 2.4, plan.horn_roof() + 0.8},
+                              {plan.mouth + 4.2, plan.horn_roof() + 3.8}));
     const double flow = moment.machine.reading("intake.air_flow") * 1e3; // g/s
     if (flow < 0.02) {
         return;
@@ -114,13 +117,15 @@ void draw_throat_still(const Sheet& sheet, const TrimmerPlan& plan)
     sheet.solid(roof, Material::alloy);
     sheet.solid(floor, Material::alloy);
     draw_adapter(sheet, plan);
-    draw_filter(sheet, plan);
 }
 
 void draw_throat_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment)
 {
     const MachineView& machine = moment.machine;
     sheet.fill(throat_space(plan), Content::air);
+    if (!is_filter_out(machine, "intake", "filter_area")) {
+        draw_filter(sheet, plan);
+    }
     draw_air(sheet, plan, moment);
     const double half = plan.horn_bore / 2.0 - 0.1;
     draw_plate(sheet, {.shaft = {plan.choke, plan.axis},

@@ -26,12 +26,50 @@ void draw_blockages(const Sheet& sheet, const TrimmerPlan& p, const MachineView&
          p.flap_bore},
         {"high_circuit", "open", stretch(high_passage(p), 0.35, 0.5), pipe},
         {"low_circuit", "open", stretch(low_passage(p), 0.45, 0.6), pipe},
-        {"bulb_suction", "area", stretch(p.bulb_line, 0.15, 0.3), 0.8},
-        {"bulb_discharge", "area", {p.bulb + Spot{-valve, -1.6}, p.bulb + Spot{-valve, 0.0}}, 1.4},
         {"return_end", "area", stretch(p.return_line, 0.55, 0.7), p.hose_bore},
         {"tank_vent", "area", {p.vent, p.vent + Spot{0.0, 1.7}}, 0.7},
     };
     draw_blockages(sheet, machine, holes);
+    draw_blockage(sheet, nozzle_check_hole(p), 1.2,
+                  shut_share(machine, "high_circuit", "check_area"));
+    if (!has_crossed_hoses(machine)) { // else these two valves are only out of use
+        const Hole valves[] = {
+            {"bulb_suction", "area", stretch(p.bulb_line, 0.15, 0.3), 0.8},
+            {"bulb_discharge",
+             "area",
+             {p.bulb + Spot{-valve, -1.6}, p.bulb + Spot{-valve, 0.0}},
+             1.4},
+        };
+        draw_blockages(sheet, machine, valves);
+    }
+}
+
+/// Flaps and discs with a nick at their rim, and the pulse's gasket with a gap.
+void draw_nicks(const Sheet& sheet, const TrimmerPlan& p, const MachineView& machine)
+{
+    constexpr double valve = 3.0;
+    const auto leak = [&](std::string_view part, std::string_view name) {
+        return std::max(0.0, machine.parameter(part, name) - machine.healthy(part, name));
+    };
+    const auto nick = [&](Spot at, double area) {
+        draw_crack(sheet, at - Spot{0.15, 0.45}, at + Spot{0.15, 0.45}, area);
+    };
+    nick(p.bulb + Spot{valve + 0.7, 0.2}, leak("bulb_suction", "leak"));
+    nick(p.bulb + Spot{-valve + 0.7, -1.5}, leak("bulb_discharge", "leak"));
+    nick(nozzle_check_hole(p).front() + Spot{0.6, 0.2}, leak("high_circuit", "check_leak"));
+    const Spot gasket{p.flange - 0.2, p.pump.plane + 0.8};
+    draw_crack(sheet, gasket, gasket + Spot{0.0, 1.3}, leak("pulse", "leak"));
+}
+
+/// What old fuel leaves: varnish on the walls of passages and tank.
+void draw_varnish(const Sheet& sheet, const TrimmerPlan& p, const MachineView& machine)
+{
+    const double gum = machine.fuel().gum.si * 1e3;
+    draw_film(sheet, stretch(high_passage(p), 0.0, 0.55), 0.9, gum); // up to the screws
+    draw_film(sheet, stretch(low_passage(p), 0.0, 0.75), 0.9, gum);
+    const Spot low = p.tank_view(p.tank.low);
+    const Spot high = p.tank_view(p.tank.high);
+    draw_tide_mark(sheet, low, {high.x, (low.y + high.y) / 2.0}, machine);
 }
 
 void draw_cracks(const Sheet& sheet, const TrimmerPlan& p, const MachineView& machine)
@@ -64,6 +102,8 @@ void draw_wear(const Sheet& sheet, const TrimmerPlan& p, const Moment& moment)
     const MachineView& machine = moment.machine;
     draw_blockages(sheet, p, machine);
     draw_cracks(sheet, p, machine);
+    draw_nicks(sheet, p, machine);
+    draw_varnish(sheet, p, machine);
     const Outline pump = pump_line(p, machine);
     const Outline metering = metering_line(p, machine);
     draw_stiffness(sheet, pump, growth(machine, "pump", "stiffness"));

@@ -100,6 +100,47 @@ void draw_dirt(const Sheet& sheet, Spot low, Spot high, double share)
     }
 }
 
+void draw_film(const Sheet& sheet, const Outline& line, double bore, double thickness)
+{
+    if (thickness <= 0.0) {
+        return;
+    }
+    const double film = std::clamp(thickness * 4.0, 0.12 * bore, 0.3 * bore);
+    const Outline both = strip(line, (bore - film) / 2.0);
+    const auto half = static_cast<std::ptrdiff_t>(both.size() / 2);
+    for (const Outline& wall :
+         {Outline(both.begin(), both.begin() + half), Outline(both.begin() + half, both.end())}) {
+        sheet.mesh.stroke(sheet.polygon(wall),
+                          {.colour = sheet.theme().fuel_mark,
+                           .width = std::max(sheet.look.px(1.6F), sheet.pixels(film))});
+    }
+}
+
+void draw_tide_mark(const Sheet& sheet, Spot low, Spot high, const MachineView& machine)
+{
+    // Fresh fuel has 48 kPa or more at 37.8 degC (from memory, of the volatility classes).
+    constexpr double stale = 40e3;
+    if (machine.fuel().reid_pressure.si >= stale) {
+        return;
+    }
+    const double in = 0.3;
+    sheet.mesh.stroke({sheet.at({low.x + in, high.y}), sheet.at(low + Spot{in, in}),
+                       sheet.at({high.x - in, low.y + in}), sheet.at({high.x - in, high.y})},
+                      {.colour = sheet.theme().fuel_mark, .width = sheet.look.px(4.0F)});
+    constexpr int runs = 7; // lumps of gum on the bottom
+    for (int i = 0; i < runs; ++i) {
+        const double x = low.x + (high.x - low.x) * (i + 0.3 + 0.5 * scatter(i, 7)) / runs;
+        sheet.mesh.disc(sheet.at({x, low.y + in}),
+                        sheet.look.px(2.0F + 2.5F * static_cast<float>(scatter(i, 8))),
+                        sheet.theme().fuel_mark);
+    }
+}
+
+bool is_filter_out(const MachineView& machine, std::string_view part, std::string_view measure)
+{
+    return growth(machine, part, measure) > 3.0;
+}
+
 void draw_stiffness(const Sheet& sheet, const Outline& line, double growth)
 {
     if (growth < 1.5) {

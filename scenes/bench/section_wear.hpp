@@ -31,6 +31,15 @@ void draw_blockages(const Sheet& sheet, const MachineView& machine, std::span<co
 void draw_crack(const Sheet& sheet, Spot from, Spot to, double area);
 /// Specks of dirt over a filter or screen that is shut by a share.
 void draw_dirt(const Sheet& sheet, Spot low, Spot high, double share);
+/// Varnish on both walls of a passage, as it lies there.
+///
+/// unit:    bore as drawn and thickness in millimetres; a thin film is drawn thick enough to be
+/// seen
+void draw_film(const Sheet& sheet, const Outline& line, double bore, double thickness);
+/// Amber on a tank's bottom and walls, up to where fuel that went stale has stood.
+void draw_tide_mark(const Sheet& sheet, Spot low, Spot high, const MachineView& machine);
+/// Whether a filter has been taken out: nothing then holds back what it should.
+bool is_filter_out(const MachineView& machine, std::string_view part, std::string_view measure);
 /// Lumps along a sheet that has gone hard.
 void draw_stiffness(const Sheet& sheet, const Outline& line, double growth);
 /// A pinhole through a sheet at a share of its length.

@@ -130,10 +130,16 @@ std::vector<Motif> all_motifs()
         add_motifs(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200), true);
         add_motifs(motifs, id + "1920x1080-200-board", look(1920, 1080, Ground::blackboard, 200),
                    false);
+        motifs.push_back({.name = id + "1280x720-outside",
+                          .appearance = look(1280, 720, Ground::paper, 100),
+                          .is_shut = true});
         for (const PixelSize size : {PixelSize{1280, 720}, PixelSize{1920, 1080}}) {
             Appearance projector = look(size.width, size.height, Ground::paper, 100);
             projector.is_projector = true;
             motifs.push_back({id + std::to_string(size.width) + "-projector", projector});
+            projector.ground = Ground::blackboard;
+            projector.scale_percent = 200;
+            motifs.push_back({id + std::to_string(size.width) + "-200-projector-board", projector});
         }
     }
     return motifs;

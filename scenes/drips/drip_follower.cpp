@@ -35,6 +35,13 @@ DripFollower::DripFollower(const sim::Rig& rig, const DripGround& ground,
     }
 }
 
+/// The drawing's plane is that of the machine's x and z axes.
+void DripFollower::look_at_attitude(const sim::Simulator& machine)
+{
+    const sim::Vector up = machine.surroundings().up;
+    drips_->set_down({-up.x, -up.z});
+}
+
 void DripFollower::look_at_flows(const sim::Simulator& machine, std::span<const double> values)
 {
     for (std::size_t i = 0; i < mouths_.size(); ++i) {
@@ -75,6 +82,7 @@ void DripFollower::begin(sim::Simulator& machine, std::span<const double> values
 {
     if (drips_) {
         seconds_ = machine.seconds();
+        look_at_attitude(machine);
         look_at_flows(machine, values);
         rebuild(spilt(machine));
     }
@@ -95,6 +103,7 @@ void DripFollower::follow(sim::Simulator& machine, std::span<const double> value
         drips_->set_leaked(leaked);
         return;
     }
+    look_at_attitude(machine);
     look_at_flows(machine, values);
     share(std::max(0.0, gained), passed);
 }

@@ -33,6 +33,7 @@ public:
     [[nodiscard]] const std::optional<Drips>& drips() const { return drips_; }
 
 private:
+    void look_at_attitude(const sim::Simulator& machine);
     void look_at_flows(const sim::Simulator& machine, std::span<const double> values);
     void rebuild(double leaked);
     void share(double gained, double seconds);

@@ -240,8 +240,22 @@ void Drips::World::cling(Bead& bead)
     const float pull = cling_weights * gravity * body.GetMass() / (relative * relative) * share;
     body.ApplyForceToCenter(pull * toward, true);
     body.SetLinearVelocity((1.0F - drag_at_wall) * body.GetLinearVelocity());
-    if (-toward.y > level) { // on a level top liquid spreads to the edges
-        body.ApplyForceToCenter(b2Vec2(spread * gravity * body.GetMass() * bead.side, 0.0F), true);
+    if (b2Dot(toward, down_) > level) { // on a level top liquid spreads to the edges
+        const b2Vec2 across(-down_.y, down_.x);
+        body.ApplyForceToCenter(spread * gravity * body.GetMass() * bead.side * across, true);
+    }
+}
+
+void Drips::World::set_down(DripPoint down)
+{
+    const b2Vec2 wanted(static_cast<float>(down.x), static_cast<float>(down.y));
+    if (wanted == down_) {
+        return;
+    }
+    down_ = wanted;
+    world_.SetGravity(gravity * down_);
+    for (const Bead& bead : beads_) {
+        bead.body->SetAwake(true);
     }
 }
 

@@ -21,6 +21,8 @@ public:
     /// Lets a drop go, beside whatever stands at its mouth.
     void add(std::size_t mouth, double kg);
     void step(double seconds);
+    /// Which way drops fall: the direction down as far as it lies in the drawing's plane.
+    void set_down(DripPoint down);
     /// Makes one drop of two that touch and hardly move, and of the nearest two while there are too
     /// many.
     void merge(std::size_t most);
@@ -52,6 +54,7 @@ private:
     void join(std::size_t kept, std::size_t gone);
 
     b2World world_;
+    b2Vec2 down_{0.0F, -1.0F}; ///< shorter the more it points out of the plane
     b2Body* walls_;
     double unit_; ///< metres in a unit of the world
     std::vector<std::vector<b2Vec2>> outlines_;

@@ -21,6 +21,8 @@ constexpr double pool_time = 745.0;
 constexpr double drop_time = 150.0;
 constexpr double least_pool = 1e-12; ///< kg; less is all gone
 constexpr double longest_step = 1.0 / 60.0;
+/// Length of down in the plane below which drops fall out of it.
+constexpr double least_in_plane = 0.3;
 constexpr int most_steps = 2;          ///< of motion in a call
 constexpr double fuel_density = 745.0; ///< for what a pool looks like
 
@@ -29,9 +31,20 @@ constexpr double fuel_density = 745.0; ///< for what a pool looks like
 Drips::Drips(const DripGround& ground)
     : world_(std::make_unique<World>(ground)),
       ground_(ground),
+      low_(ground.floor_left),
+      high_{ground.floor_right.x, ground.floor_right.y},
       forming_(ground.mouths.size()),
       since_drop_(ground.mouths.size(), shortest_wait)
 {
+    for (const std::vector<DripPoint>& body : ground.bodies) {
+        for (const DripPoint& place : body) {
+            low_.x = std::min(low_.x, place.x);
+            high_ = {std::max(high_.x, place.x), std::max(high_.y, place.y)};
+        }
+    }
+    const double margin = 6e-3 * ground.scale;
+    low_.x -= margin;
+    high_ = {high_.x + margin, high_.y + margin};
 }
 
 Drips::~Drips() = default;
@@ -40,6 +53,32 @@ void Drips::leak(std::size_t mouth, double kg)
 {
     leaked_ += kg;
     forming_[mouth] += kg;
+}
+
+void Drips::set_down(DripPoint down)
+{
+    down_ = down;
+    world_->set_down(down);
+}
+
+/// Whether a drop has left the drawing the way things fall.
+bool Drips::has_landed(DripPoint at, double radius) const
+{
+    constexpr double along = 0.02; // of the way down
+    return (down_.y < -along && at.y - radius <= low_.y) || (down_.y > along && at.y >= high_.y) ||
+           (down_.x < -along && at.x <= low_.x) || (down_.x > along && at.x >= high_.x) ||
+           std::hypot(down_.x, down_.y) < least_in_plane;
+}
+
+/// Where it lies when the drawing is turned upright about its middle.
+double Drips::floor_x(DripPoint from) const
+{
+    const double size = std::hypot(down_.x, down_.y);
+    if (size < least_in_plane) {
+        return from.x;
+    }
+    const DripPoint middle{(low_.x + high_.x) / 2.0, (low_.y + high_.y) / 2.0};
+    return middle.x + ((middle.x - from.x) * down_.y + (from.y - middle.y) * down_.x) / size;
 }
 
 double Drips::mass_in_drops() const
@@ -65,7 +104,7 @@ void Drips::form_drops(double seconds)
     for (std::size_t i = 0; i < forming_.size(); ++i) {
         since_drop_[i] += seconds;
         if (forming_[i] > most_forming) {
-            pour(world_->mouth(i).x, forming_[i] - most_forming);
+            pour(floor_x(world_->mouth(i)), forming_[i] - most_forming);
             forming_[i] = most_forming;
         }
         if (forming_[i] >= usual_drop && since_drop_[i] >= shortest_wait) {
@@ -93,14 +132,14 @@ void Drips::pour(double x, double kg)
     }
 }
 
-/// Drops that have come down to the floor, or past its ends, become part of a pool.
+/// Drops that have come down to the floor become part of a pool.
 void Drips::land()
 {
     for (std::size_t i = world_->beads().size(); i-- > 0;) {
         const World::Bead& bead = world_->beads()[i];
         const DripPoint at = world_->place_of(bead);
-        if (at.y - world_->radius_of(bead.mass) <= ground_.floor_left.y) {
-            pour(at.x, bead.mass);
+        if (has_landed(at, world_->radius_of(bead.mass))) {
+            pour(floor_x(at), bead.mass);
             world_->remove(i);
         }
     }

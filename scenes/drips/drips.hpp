@@ -61,6 +61,12 @@ public:
     ///
     /// valid:   mouth below the number of mouths, kg from 0 on
     void leak(std::size_t mouth, double kg);
+    /// Which way things fall: the unit vector down, as far as it lies in the drawing's plane.
+    ///
+    /// The drawing is not turned with the machine: gravity turns in it, as liquids do. A drop that
+    /// leaves the drawing has fallen to the floor, and lies where it would with the drawing turned
+    /// upright. Where down points out of the plane, drops fall straight to the floor.
+    void set_down(DripPoint down);
     /// Goes on; long steps are looked at in short ones, up to a thirtieth of a second of motion.
     ///
     /// unit:    seconds of the machine, from 0 on
@@ -87,6 +93,8 @@ private:
 
     void form_drops(double seconds);
     void land();
+    [[nodiscard]] bool has_landed(DripPoint at, double radius) const;
+    [[nodiscard]] double floor_x(DripPoint from) const;
     void pour(double x, double kg);
     void evaporate(double seconds);
     void shape_pools();
@@ -96,6 +104,9 @@ private:
 
     std::unique_ptr<World> world_;
     DripGround ground_;
+    DripPoint low_; ///< corners of what drops fall in
+    DripPoint high_;
+    DripPoint down_{0.0, -1.0};
     std::vector<double> forming_;    ///< kg at each mouth
     std::vector<double> since_drop_; ///< s, of each mouth
     std::vector<Drop> drops_;

@@ -82,6 +82,14 @@ void LabelGround::settle()
     }
 }
 
+LabelGround::Cover LabelGround::cover_at(LabelPoint point) const
+{
+    const int row = static_cast<int>(std::floor((point.y - page_.top) / cell_));
+    const int column = static_cast<int>(std::floor((point.x - page_.left) / cell_));
+    const bool is_on_page = row >= 0 && row < rows_ && column >= 0 && column < columns_;
+    return is_on_page ? cells_[index(row, column)] : Cover::words;
+}
+
 double LabelGround::share(const LabelBox& box, Cover cover) const
 {
     if (box.left < page_.left || box.top < page_.top || box.right() > page_.right() ||

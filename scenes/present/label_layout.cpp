@@ -10,14 +10,13 @@ namespace scenes {
 namespace {
 
 // Costs are in pixels of distance: a label goes that much farther to spare what it would cover.
-constexpr double solid_cost = 75.0;  ///< of the whole box
-constexpr double solid_touch = 16.0; ///< of touching it at all: outlines run through the words
-constexpr double inner_cost = 600.0;
-constexpr double inner_touch = 50.0;
-constexpr double words_cost = 1e6;
+constexpr double solid_cost = 75.0;   ///< of section lines that stop short of the words
 constexpr double crossing_cost = 0.7; ///< per pixel of leader over something inner
-constexpr double slant_cost = 6.0;    ///< for a leader that meets its words from above or below
-constexpr double rank_reach = 0.8;    ///< how much less far the next rank may go
+constexpr double material_cost = 0.3; ///< per pixel of leader over material
+constexpr double inner_cost = 180.0;  ///< of hiding it, where that may be
+constexpr double too_much = 1e6;
+constexpr double slant_cost = 6.0; ///< for a leader that meets its words from above or below
+constexpr double rank_reach = 0.8; ///< how much less far the next rank may go
 
 bool is_crossing(LabelPoint a, LabelPoint b, LabelPoint c, LabelPoint d)
 {
@@ -42,6 +41,9 @@ bool is_crossing(LabelPoint a, LabelPoint b, const LabelBox& box, double gap)
            is_crossing(a, b, {wide.left, wide.top}, {wide.right(), wide.bottom()}) ||
            is_crossing(a, b, {wide.right(), wide.top}, {wide.left, wide.bottom()});
 }
+
+/// The raster is coarser than a pixel: a box may seem to touch so much, share of itself.
+constexpr double slack = 0.004;
 
 struct Candidate {
     LabelBox box;
@@ -121,9 +123,11 @@ private:
             for (int k = 0; k < directions; ++k) {
                 const double angle = 2.0 * std::numbers::pi * (k + 0.5) / directions;
                 Candidate made = candidate(wish, angle, measures_.nearest * ring);
-                set_cost(i, made);
-                if (made.cost < most) {
-                    all.push_back(made);
+                if (is_clear(made)) {
+                    set_cost(i, made);
+                    if (made.cost < most) {
+                        all.push_back(made);
+                    }
                 }
             }
         }
@@ -188,31 +192,43 @@ private:
         }
     }
 
-    void set_cost(std::size_t i, Candidate& made) const
+    /// Words stand on free paper, or within one piece of material: never over an outline, a
+    /// passage or what moves in it.
+    [[nodiscard]] bool is_clear(Candidate& made) const
     {
         made.solid = ground_.share(made.box, LabelGround::Cover::solid);
         made.inner = ground_.share(made.box, LabelGround::Cover::inner);
-        const double words = ground_.share(made.box, LabelGround::Cover::words);
-        made.cost = made.distance + (made.solid > 0.0 ? solid_touch : 0.0) +
-                    (made.inner > 0.0 ? inner_touch : 0.0) + solid_cost * made.solid +
-                    inner_cost * made.inner + words_cost * words +
-                    (made.is_level ? 0.0 : slant_cost);
-        if (made.cost < words_cost / 2.0) {
-            made.cost += crossing_cost * inner_length(wishes_[i].part, made.foot);
-        }
+        const bool hides_nothing =
+            made.inner <= slack && (made.solid <= slack || made.solid >= 1.0 - slack);
+        return ground_.share(made.box, LabelGround::Cover::words) == 0.0 &&
+               (hides_nothing || measures_.may_hide);
     }
 
-    [[nodiscard]] double inner_length(LabelPoint a, LabelPoint b) const
+    /// Gives the cost of a place, and `too_much` to one whose leader would run through other words.
+    void set_cost(std::size_t i, Candidate& made) const
     {
-        const double length = std::hypot(b.x - a.x, b.y - a.y);
-        const int steps = static_cast<int>(length / 6.0);
-        double sum = 0.0;
+        made.cost = made.distance + solid_cost * made.solid + inner_cost * made.inner +
+                    (made.is_level ? 0.0 : slant_cost);
+        constexpr double step = 4.0;
+        const LabelPoint a = wishes_[i].part;
+        const LabelPoint way{made.foot.x - a.x, made.foot.y - a.y};
+        const int steps = static_cast<int>(std::hypot(way.x, way.y) / step);
         for (int k = 1; k <= steps; ++k) {
             const double t = static_cast<double>(k) / (steps + 1);
-            sum += 6.0 * ground_.share({a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t, 0.1, 0.1},
-                                       LabelGround::Cover::inner);
+            switch (ground_.cover_at({a.x + way.x * t, a.y + way.y * t})) {
+            case LabelGround::Cover::paper:
+                break;
+            case LabelGround::Cover::solid:
+                made.cost += material_cost * step;
+                break;
+            case LabelGround::Cover::inner:
+                made.cost += crossing_cost * step;
+                break;
+            case LabelGround::Cover::words:
+                made.cost += too_much;
+                break;
+            }
         }
-        return sum;
     }
 
     /// The labels that a box and its leader would touch, and `fixed` for a part it would hide; no

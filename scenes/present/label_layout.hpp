@@ -50,6 +50,9 @@ public:
     /// The share of a box that is covered so, 0 to 1; what sticks out of the page counts as words.
     [[nodiscard]] double share(const LabelBox& box, Cover cover) const;
 
+    /// What lies at a point; `words` off the page.
+    [[nodiscard]] Cover cover_at(LabelPoint point) const;
+
 private:
     [[nodiscard]] std::size_t index(int row, int column) const;
 
@@ -85,10 +88,14 @@ struct LabelMeasures {
     double gap = 4.0;    ///< between boxes
     double nearest = 14; ///< from the part to the box
     double reach = 170;  ///< how far a label of rank 1 may be from its part
+    /// Whether labels may stand over what matters where nothing else is left: for a drawing
+    /// enlarged until it fills the page.
+    bool may_hide = false;
 };
 
-/// Gives labels places: on the page, clear of each other, leaders uncrossed, near their parts, over
-/// paper rather than over material, over material rather than over what is inside it.
+/// Gives labels places: on the page, clear of each other, leaders uncrossed, near their parts, on
+/// free paper or else within one piece of material; never over outlines, nor over what is inside
+/// them, but for `may_hide`.
 ///
 /// Parts that lie off the page get no label.
 std::vector<LabelPlace> lay_out_labels(const LabelGround& ground, std::span<const LabelWish> wishes,

@@ -24,6 +24,10 @@ public:
     [[nodiscard]] bool has_parameter(std::string_view part, std::string_view name) const;
     [[nodiscard]] double parameter(std::string_view part, std::string_view name) const;
     [[nodiscard]] double healthy(std::string_view part, std::string_view name) const;
+    /// The fuel in the machine as it stands now.
+    ///
+    /// valid:   after `take`
+    [[nodiscard]] const sim::FuelBlend& fuel() const { return machine_->surroundings().fuel; }
 
     /// throws:  sim::RequestError when there is no such reading or control
     [[nodiscard]] double reading(std::string_view name) const;

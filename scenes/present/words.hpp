@@ -33,7 +33,7 @@ inline constexpr Phrase metering = phrase("metering|standpipe: short");
 inline constexpr Phrase circuits = phrase("circuits");
 inline constexpr Phrase grade_line = phrase("Grade line, head of fuel");
 inline constexpr Phrase standpipes = phrase("Standpipes, head of fuel");
-inline constexpr Phrase standpipes_short = phrase("Standpipes");
+inline constexpr Phrase standpipes_short = phrase("Standpipes|short");
 inline constexpr Phrase of_fuel = phrase("{0} of fuel|a unit of head: mm of fuel");
 
 // ---- the line below the drawing

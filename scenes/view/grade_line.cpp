@@ -128,11 +128,11 @@ std::optional<Point> GradeLine::find_room(const Sheet& sheet, const std::string&
     return {};
 }
 
+/// Writes a label at a place that is free.
 sf::FloatRect GradeLine::place_label(const Sheet& sheet, const std::string& label, Point at,
                                      const TextStyle& style)
 {
-    const Point place = find_room(sheet, label, at, style).value_or(at);
-    const sf::FloatRect label_box = sheet.text.write(label, place, style);
+    const sf::FloatRect label_box = sheet.text.write(label, at, style);
     // Lines behind stop short of the label, as around figures in a drawing.
     const float clear = sheet.look.px(2.0F);
     sheet.mesh.block(
@@ -161,10 +161,15 @@ void GradeLine::draw_cliff(const Sheet& sheet, const GradeStation& station)
                           .anchor = Anchor::bottom};
     const float top = std::min(y1, y2);
     const Point over{station.x, top - look.px(10.0F)};
-    if (!find_room(sheet, label, over, style)) {
+    std::optional<Point> place = find_room(sheet, label, over, style);
+    if (!place) {
         label = figure + std::string(sheet.view.unit);
+        place = find_room(sheet, label, over, style);
     }
-    const sf::FloatRect box = place_label(sheet, label, over, style);
+    if (!place) {
+        return; // the line shows it all the same
+    }
+    const sf::FloatRect box = place_label(sheet, label, *place, style);
     const float below_words = box.top + box.height + look.px(1.0F);
     if (below_words < top) {
         sheet.mesh.stroke({{station.x, below_words}, {station.x, top - look.px(3.0F)}},
@@ -202,10 +207,23 @@ void GradeLine::draw(Mesh& mesh, Text& text, const Look& look, const GradeView& 
     draw_ground(sheet);
     draw_line(sheet);
     draw_levels(sheet);
+    cliffs_.clear();
     for (const GradeStation& station : view.stations) {
         if (is_cliff(view, station)) {
-            draw_cliff(sheet, station);
+            cliffs_.push_back(&station);
         }
+    }
+    // High ones are named first, while there is room.
+    const auto height = [](const GradeStation* station) {
+        return std::abs(station->before - station->after);
+    };
+    if (!cliffs_.empty()) {
+        const double highest = height(*std::ranges::max_element(cliffs_, {}, height));
+        std::ranges::stable_partition(
+            cliffs_, [&](const GradeStation* station) { return height(station) > 0.1 * highest; });
+    }
+    for (const GradeStation* station : cliffs_) {
+        draw_cliff(sheet, *station);
     }
     name_stations(sheet);
     const float bottom = view.box.top + view.box.height;

@@ -74,6 +74,7 @@ private:
 
     std::vector<Point> line_;
     std::vector<Point> ground_;
+    std::vector<const GradeStation*> cliffs_;
     std::vector<sf::FloatRect> labels_;
 };
 

@@ -93,6 +93,50 @@ TEST_CASE("a label leaves a machine for the paper beside it, and covers no other
     CHECK(ground.share(place.box, LabelGround::Cover::words) == 0.0);
 }
 
+TEST_CASE("a label hides nothing that matters: it stands on paper or within one material")
+{
+    for (unsigned seed = 1; seed <= 20; ++seed) {
+        CAPTURE(seed);
+        LabelGround ground(page, 2.0);
+        ground.cover(LabelBox{200.0, 100.0, 400.0, 300.0}, LabelGround::Cover::solid);
+        ground.cover(LabelBox{220.0, 180.0, 300.0, 60.0}, LabelGround::Cover::inner);
+        ground.settle();
+        const std::vector<LabelWish> wishes = random_wishes(seed, 35);
+        std::size_t shown = 0;
+        for (const LabelPlace& place : lay_out_labels(ground, wishes, measures)) {
+            if (place.is_shown) {
+                CHECK(place.inner < 0.01);
+                CHECK(std::min(place.solid, 1.0 - place.solid) < 0.01);
+                ++shown;
+            }
+        }
+        CHECK(shown > 5);
+    }
+}
+
+TEST_CASE("a label with nothing but contents around it is left out, or hides some where it may")
+{
+    LabelGround ground(page, 2.0);
+    ground.cover(page, LabelGround::Cover::inner);
+    ground.settle();
+    const LabelWish wish{{400.0, 200.0}, 80.0, 18.0, 1};
+    LabelMeasures enlarged = measures;
+    CHECK_FALSE(lay_out_labels(ground, {&wish, 1}, enlarged).front().is_shown);
+    enlarged.reach = 220.0;
+    enlarged.may_hide = true;
+    CHECK(lay_out_labels(ground, {&wish, 1}, enlarged).front().is_shown);
+}
+
+TEST_CASE("a leader keeps off other words")
+{
+    LabelGround ground(page, 2.0);
+    ground.cover(LabelBox{415.0, 50.0, 10.0, 300.0}, LabelGround::Cover::words);
+    ground.cover(LabelBox{0.0, 0.0, 400.0, 500.0}, LabelGround::Cover::inner);
+    ground.settle();
+    const LabelWish wish{{405.0, 200.0}, 80.0, 18.0, 1};
+    CHECK_FALSE(lay_out_labels(ground, {&wish, 1}, measures).front().is_shown);
+}
+
 TEST_CASE(
     "of two labels with room for one the higher rank is shown, and none for parts off the page")
 {
