@@ -175,6 +175,8 @@ private:
     void work_ahead(const Leave& has_leave);
     sim::Tick go_on(sim::Tick ticks, const Leave& has_leave);
     void pause_after(sim::Tick ticks);
+    /// Lets the engine leap when more than real time is wanted, and has it go turn by turn else.
+    void choose_strides();
 
     std::shared_ptr<const sim::Rig> rig_; ///< of the run that is shown
     sim::Weather weather_;

@@ -116,7 +116,7 @@ void BenchModel::begin_on(std::shared_ptr<const sim::Rig> rig, const sim::RunShe
     std::unique_ptr<BenchRun> fresh = fresh_run(plan);
     ahead_.reset();
     replay(std::move(fresh), to, [this, plan](std::unique_ptr<BenchRun> run) {
-        if (run_number_ > 0 || !session_.now().plan.own.empty()) {
+        if (run_number_ > 0 || session_.now().plan.last_of_person() != nullptr) {
             past_.push_back(put_away());
             if (past_.size() > most_past) {
                 past_.erase(past_.begin());
