@@ -105,10 +105,14 @@ public:
     void choose(std::shared_ptr<const sim::Rig> rig);
     /// A run sheet from a file, up to its end, on the machine that it is for.
     ///
+    /// Gives the ids of the faults that the file does not name.
+    ///
     /// throws:  AssetError when the file is wrong
-    void open(const std::string& path);
+    std::vector<std::string> open(const std::string& path);
+    /// Faults whose ids are in `hidden` are not named in the file.
+    ///
     /// throws:  RequestError when it cannot be written
-    void save(const std::string& path) const;
+    void save(const std::string& path, std::span<const std::string> hidden = {}) const;
     [[nodiscard]] sim::RunSheet sheet() const;
 
     [[nodiscard]] bool is_replaying() const { return replay_.has_value(); }
