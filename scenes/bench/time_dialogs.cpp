@@ -172,6 +172,14 @@ void show_branches(BenchDesk& desk)
     show_branch_buttons(desk, has_row);
 }
 
+/// When a departure was first seen: at the end of the samples' interval in which it happened.
+double seen_at(const Departure& change)
+{
+    constexpr double interval = static_cast<double>(History::fine_ticks) * sim::tick_length;
+    constexpr double slack = 1e-6;
+    return std::ceil(change.at / interval - slack) * interval;
+}
+
 std::string change_cell(const BenchDesk& desk, std::size_t row, std::size_t column)
 {
     const Departure& change = desk.changes.list()[row];
@@ -180,7 +188,7 @@ std::string change_cell(const BenchDesk& desk, std::size_t row, std::size_t colu
         return reading_title(reading.name);
     }
     if (column == 1) {
-        return clock_text(change.at);
+        return clock_text(seen_at(change));
     }
     const Readout readout = readout_of(reading);
     const double amount = change.amount / readout.factor;
@@ -222,6 +230,7 @@ void show_changes(BenchDesk& desk)
         return;
     }
     paragraph(ui, words::changes_rule, Tone::soft);
+    paragraph(ui, words::changes_resolution, Tone::soft);
     const std::array columns{ListColumn{words::reading_column, 1.9F, false},
                              ListColumn{words::time_column, 1.25F, true},
                              ListColumn{words::amount_column, 1.3F, true}};
@@ -237,13 +246,13 @@ void show_changes(BenchDesk& desk)
          .columns = columns,
          .row_count = changes.size(),
          .cell = [&](std::size_t at, std::size_t column) { return change_cell(desk, at, column); },
-         .height = std::max(look.px(150.0F), desk.window_height - look.px(400.0F)),
+         .height = std::max(look.px(150.0F), desk.window_height - look.px(450.0F)),
          .empty_text = words::nothing_changed},
         row);
     if ((action.has_selected || action.has_activated) && row < changes.size()) {
         desk.view.change = changes[row].reading;
         desk.view.reading_to_show = changes[row].reading;
-        desk.model.go_to(changes[row].at);
+        desk.model.go_to(seen_at(changes[row]));
     }
 }
 
