@@ -50,6 +50,7 @@ struct TimedCommand {
 struct RunSheet {
     std::string rig;
     std::vector<TimedCommand> commands;
+    std::vector<std::string> hidden{}; ///< faults that the sheet's file does not name
 };
 
 } // namespace sim

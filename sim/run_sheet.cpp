@@ -3,6 +3,7 @@
 #include "file_write.hpp"
 #include "json_reader.hpp"
 #include "printable.hpp"
+#include "veil.hpp"
 #include "words.hpp"
 
 #include <algorithm>
@@ -63,7 +64,7 @@ Command read_doing(const JsonNode& node, const Rig& rig)
     const Doing* doing = rig.find_doing(name);
     if (doing == nullptr) {
         std::vector<std::string> allowed = ids_of(rig.doings);
-        allowed.insert(allowed.end(), {"set", "fault", "leaps"});
+        allowed.insert(allowed.end(), {"set", "fault", "hidden", "leaps"});
         throw node.at("do").wrong("unknown doing " + in_quotes(name) + choices_hint(name, allowed));
     }
     if (doing->fills.empty()) {
@@ -102,6 +103,29 @@ std::array<Command, 2> read_attitude(const JsonNode& node, const Rig& rig)
     return {parts[0], parts[1]};
 }
 
+/// A fault that is not to be read in the file: `{"at":...,"do":"hidden","what":"..."}`.
+SetFault read_hidden(const JsonNode& node, const Rig& rig)
+{
+    node.allow_keys({"at", "do", "what"});
+    const JsonNode what = node.at("what");
+    std::string text;
+    try {
+        text = unveil(what.text());
+    } catch (const RequestError& error) {
+        throw what.wrong(std::string("the hidden fault ") + error.what());
+    }
+    try {
+        const JsonNode fault = JsonNode::parse(text, "hidden fault");
+        const SetFault command = read_fault(fault, "to", rig);
+        if (fault.at("at").text() == node.at("at").text()) {
+            return command;
+        }
+    } catch (const AssetError&) { // its own words would tell what is hidden
+    }
+    throw what.wrong("the hidden fault is none of the rig " + in_quotes(rig.id) +
+                     " at this time; allowed: what the bench itself has saved there");
+}
+
 TimedCommand read_command(const JsonNode& node, const Rig& rig)
 {
     const Tick at = read_time(node.at("at"));
@@ -112,6 +136,9 @@ TimedCommand read_command(const JsonNode& node, const Rig& rig)
     if (name == "fault") {
         node.allow_keys({"at", "do", "id", "to"});
         return {at, read_fault(node, "to", rig)};
+    }
+    if (name == "hidden") {
+        return {at, read_hidden(node, rig)};
     }
     if (name == "leaps") {
         node.allow_keys({"at", "do", "to"});
@@ -160,6 +187,9 @@ RunSheet read_sheet(const JsonNode& node, const Rig& rig)
                 continue;
             }
             sheet.commands.push_back(read_command(command, rig));
+            if (command.at("do").text() == "hidden") {
+                sheet.hidden.push_back(std::get<SetFault>(sheet.commands.back().command).fault);
+            }
         }
     }
     std::ranges::stable_sort(sheet.commands, {}, &TimedCommand::at);
@@ -179,9 +209,15 @@ std::string time_text(Tick tick)
     return std::to_string(tick / ticks_in_second) + fraction + " s";
 }
 
+bool is_listed(std::span<const std::string> faults, const SetFault& fault)
+{
+    return std::ranges::find(faults, fault.fault) != faults.end();
+}
+
 /// Writes each kind of command as the keys it has in a run sheet.
 struct CommandWriter {
     const Rig& rig;
+    std::span<const std::string> hidden;
     nlohmann::ordered_json entry;
 
     void operator()(const SetControl& command)
@@ -200,6 +236,13 @@ struct CommandWriter {
     }
     void operator()(const SetFault& command)
     {
+        if (is_listed(hidden, command)) {
+            entry["do"] = "hidden";
+            entry["what"] = veil(nlohmann::ordered_json{
+                {"at", entry["at"]}, {"id", command.fault}, {"to", command.severity}}
+                                     .dump());
+            return;
+        }
         entry["do"] = "fault";
         entry["id"] = command.fault;
         entry["to"] = command.severity;
@@ -212,12 +255,13 @@ struct CommandWriter {
 };
 
 /// How many of the first commands can stand in the list of faults at the top.
-std::size_t count_first_faults(const std::vector<TimedCommand>& commands)
+std::size_t count_first_faults(const std::vector<TimedCommand>& commands,
+                               std::span<const std::string> hidden)
 {
     std::vector<std::string> listed;
     for (const TimedCommand& command : commands) {
         const auto* fault = std::get_if<SetFault>(&command.command);
-        if (command.at != 0 || fault == nullptr ||
+        if (command.at != 0 || fault == nullptr || is_listed(hidden, *fault) ||
             std::ranges::find(listed, fault->fault) != listed.end()) {
             break;
         }
@@ -259,9 +303,10 @@ RunSheet parse_run_sheet(const std::string& text, const std::string& name, const
     return read_sheet(JsonNode::parse(text, name), rig);
 }
 
-std::string write_run_sheet(const RunSheet& sheet, const Rig& rig)
+std::string write_run_sheet(const RunSheet& sheet, const Rig& rig,
+                            std::span<const std::string> hidden)
 {
-    const std::size_t first_faults = count_first_faults(sheet.commands);
+    const std::size_t first_faults = count_first_faults(sheet.commands, hidden);
     std::vector<std::string> faults;
     std::vector<std::string> commands;
     for (const TimedCommand& timed : sheet.commands) {
@@ -270,7 +315,7 @@ std::string write_run_sheet(const RunSheet& sheet, const Rig& rig)
             faults.push_back(
                 nlohmann::ordered_json{{"id", fault.fault}, {"severity", fault.severity}}.dump());
         } else {
-            CommandWriter writer{rig, {{"at", time_text(timed.at)}}};
+            CommandWriter writer{rig, hidden, {{"at", time_text(timed.at)}}};
             std::visit(writer, timed.command);
             commands.push_back(writer.entry.dump());
         }
@@ -280,9 +325,10 @@ std::string write_run_sheet(const RunSheet& sheet, const Rig& rig)
            "\n}\n";
 }
 
-void save_run_sheet(const RunSheet& sheet, const Rig& rig, const std::string& path)
+void save_run_sheet(const RunSheet& sheet, const Rig& rig, const std::string& path,
+                    std::span<const std::string> hidden)
 {
-    atomic_write(path, write_run_sheet(sheet, rig));
+    atomic_write(path, write_run_sheet(sheet, rig, hidden));
 }
 
 } // namespace sim

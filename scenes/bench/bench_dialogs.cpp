@@ -68,7 +68,9 @@ void show_save(BenchDesk& desk)
 void open_run(BenchDesk& desk)
 {
     try {
-        desk.model.open(desk.view.path);
+        for (const std::string& fault : desk.model.open(desk.view.path)) {
+            desk.view.hidden.hide(fault);
+        }
         desk.view.notice = filled(words::opened, {short_path(desk.view.path)});
         desk.view.has_open_open = false;
     } catch (const std::runtime_error& error) { // the file's own troubles
@@ -137,7 +139,7 @@ void save_run(BenchDesk& desk, const std::string& path)
 {
     try {
         make_folder_for(path);
-        desk.model.save(path);
+        desk.model.save(path, desk.view.hidden.ids());
         desk.view.notice = filled(words::saved_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
         desk.view.notice = error.what();
@@ -149,7 +151,7 @@ void keep_frozen_run(BenchDesk& desk)
     const std::string path = new_run_path(runs_folder(), desk.model.rig().id, std::time(nullptr));
     try {
         make_folder_for(path);
-        desk.model.save(path);
+        desk.model.save(path, desk.view.hidden.ids());
         desk.view.notice = filled(words::kept_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
         desk.view.notice = filled(words::not_kept, {error.what()});

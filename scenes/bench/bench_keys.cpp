@@ -8,6 +8,7 @@
 #include "scenes/bench/time_dialogs.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/run_files.hpp"
+#include "scenes/present/stops.hpp"
 #include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 
@@ -112,11 +113,14 @@ void BenchKeys::take_time(BenchDesk& desk)
     Pace& pace = desk.model.pace;
     // A presentation clicker sends the page keys.
     const bool has_clicker = desk.view.is_projector;
-    if (ui.take_key(Key::Space) || (has_clicker && ui.take_key(Key::PageDown))) {
+    if (ui.take_key(Key::Space)) {
         pace.is_paused = !pace.is_paused;
     }
-    while (has_clicker && ui.take_key(Key::PageUp)) {
-        desk.model.step_frame();
+    if (has_clicker && ui.take_key(Key::PageDown)) {
+        show_next_stop(desk.model);
+    }
+    if (has_clicker && ui.take_key(Key::PageUp)) {
+        show_stop_before(desk.model);
     }
     while (ui.take_key(Key::Right)) {
         desk.model.step_tick();

@@ -8,7 +8,6 @@
 #include "scenes/ui/dialog.hpp"
 #include "scenes/ui/list.hpp"
 #include "scenes/ui/panel.hpp"
-#include "scenes/view/number.hpp"
 #include "sim/error.hpp"
 #include "sim/run_sheet.hpp"
 #include "sim/units.hpp"
@@ -172,22 +171,6 @@ void show_branches(BenchDesk& desk)
     show_branch_buttons(desk, has_row);
 }
 
-std::string change_cell(const BenchDesk& desk, std::size_t row, std::size_t column)
-{
-    const Departure& change = desk.changes.list()[row];
-    const sim::Network::Reading& reading = desk.model.run().machine().readings()[change.reading];
-    if (column == 0) {
-        return reading_title(reading.name);
-    }
-    if (column == 1) {
-        return clock_text(change.at);
-    }
-    const Readout readout = readout_of(reading);
-    const double amount = change.amount / readout.factor;
-    const std::string number = (amount > 0.0 ? "+" : "") + fixed_text(amount, readout.decimals);
-    return readout.sign.empty() ? number : number + " " + readout.sign;
-}
-
 } // namespace
 
 void open_ahead(BenchDesk& desk)
@@ -210,40 +193,6 @@ void show_time_dialogs(BenchDesk& desk)
         show_ahead(desk);
     } else if (desk.view.has_branches_open) {
         show_branches(desk);
-    }
-}
-
-void show_changes(BenchDesk& desk)
-{
-    Interface& ui = desk.ui;
-    heading(ui, words::changed_first);
-    if (desk.view.hidden.count(desk.model.run().machine()) > 0) {
-        paragraph(ui, words::changes_are_hidden, Tone::soft);
-        return;
-    }
-    paragraph(ui, words::changes_rule, Tone::soft);
-    const std::array columns{ListColumn{words::reading_column, 1.9F, false},
-                             ListColumn{words::time_column, 1.25F, true},
-                             ListColumn{words::amount_column, 1.3F, true}};
-    const std::vector<Departure>& changes = desk.changes.list();
-    std::size_t row = changes.size();
-    for (std::size_t i = 0; i < changes.size(); ++i) {
-        row = changes[i].reading == desk.view.change ? i : row;
-    }
-    const Look& look = ui.look();
-    const ListAction action = list(
-        ui,
-        {.name = words::changed_first,
-         .columns = columns,
-         .row_count = changes.size(),
-         .cell = [&](std::size_t at, std::size_t column) { return change_cell(desk, at, column); },
-         .height = std::max(look.px(150.0F), desk.window_height - look.px(400.0F)),
-         .empty_text = words::nothing_changed},
-        row);
-    if ((action.has_selected || action.has_activated) && row < changes.size()) {
-        desk.view.change = changes[row].reading;
-        desk.view.reading_to_show = changes[row].reading;
-        desk.model.go_to(changes[row].at);
     }
 }
 

@@ -36,12 +36,25 @@ BenchModel::BenchModel(std::shared_ptr<const sim::Rig> rig, sim::Weather weather
     session_.branches.push_back(std::move(first));
 }
 
+void BenchModel::choose_strides()
+{
+    BenchRun& run = this->run();
+    const sim::Simulator& machine = run.machine();
+    const bool may_leap = machine.can_leap() && (is_going_ahead() || pace.speed() > 1.0);
+    if (run.is_at_end() && may_leap != machine.may_leap()) {
+        const sim::TimedCommand choice{machine.now(), sim::SetLeaps{may_leap}};
+        run.post(choice.command, choice.at);
+        session_.now().plan.own.push_back({choice, Gesture::aside, ++serial_});
+    }
+}
+
 sim::Tick BenchModel::go_on(sim::Tick ticks, const Leave& has_leave)
 {
     BenchRun& run = this->run();
     const sim::Tick from = run.machine().now();
     try {
         do { // once at least: commands posted for this very tick are done by it
+            choose_strides();
             run.advance_some(from + ticks);
         } while (run.machine().now() < from + ticks && has_leave());
         run.look();
@@ -118,6 +131,7 @@ void BenchModel::work_ahead(const Leave& has_leave)
     const sim::Tick to = ahead_->to;
     try {
         while (run.machine().now() < to && has_leave()) {
+            choose_strides();
             run.advance_some(to, to - run.machine().now() > passed_over);
         }
         run.look();
@@ -141,7 +155,8 @@ void BenchModel::post_at(const sim::Command& command, sim::Tick at, Gesture gest
     }
     run().post(command, at);
     std::vector<OwnCommand>& own = session_.now().plan.own;
-    own.push_back({{at, command}, own.empty() ? Gesture::begins : gesture, ++serial_});
+    const bool is_first = session_.now().plan.last_of_person() == nullptr;
+    own.push_back({{at, command}, is_first ? Gesture::begins : gesture, ++serial_});
     undone_.clear();
     if (at == run().machine().now()) {
         go_on(0, always);

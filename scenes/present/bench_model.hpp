@@ -105,10 +105,14 @@ public:
     void choose(std::shared_ptr<const sim::Rig> rig);
     /// A run sheet from a file, up to its end, on the machine that it is for.
     ///
+    /// Gives the ids of the faults that the file does not name.
+    ///
     /// throws:  AssetError when the file is wrong
-    void open(const std::string& path);
+    std::vector<std::string> open(const std::string& path);
+    /// Faults whose ids are in `hidden` are not named in the file.
+    ///
     /// throws:  RequestError when it cannot be written
-    void save(const std::string& path) const;
+    void save(const std::string& path, std::span<const std::string> hidden = {}) const;
     [[nodiscard]] sim::RunSheet sheet() const;
 
     [[nodiscard]] bool is_replaying() const { return replay_.has_value(); }
@@ -175,6 +179,8 @@ private:
     void work_ahead(const Leave& has_leave);
     sim::Tick go_on(sim::Tick ticks, const Leave& has_leave);
     void pause_after(sim::Tick ticks);
+    /// Lets the engine leap when more than real time is wanted, and has it go turn by turn else.
+    void choose_strides();
 
     std::shared_ptr<const sim::Rig> rig_; ///< of the run that is shown
     sim::Weather weather_;

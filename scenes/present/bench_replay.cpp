@@ -116,7 +116,7 @@ void BenchModel::begin_on(std::shared_ptr<const sim::Rig> rig, const sim::RunShe
     std::unique_ptr<BenchRun> fresh = fresh_run(plan);
     ahead_.reset();
     replay(std::move(fresh), to, [this, plan](std::unique_ptr<BenchRun> run) {
-        if (run_number_ > 0 || !session_.now().plan.own.empty()) {
+        if (run_number_ > 0 || session_.now().plan.last_of_person() != nullptr) {
             past_.push_back(put_away());
             if (past_.size() > most_past) {
                 past_.erase(past_.begin());
@@ -150,13 +150,14 @@ void BenchModel::begin_cold()
     begin({rig_->id, {}}, 0);
 }
 
-void BenchModel::open(const std::string& path)
+std::vector<std::string> BenchModel::open(const std::string& path)
 {
     const std::string id = sim::rig_of_run_sheet(path);
     auto rig = id == rig_->id ? rig_ : std::make_shared<const sim::Rig>(sim::load_rig(id));
     const sim::RunSheet sheet = sim::load_run_sheet(path, *rig);
     begin_on(std::move(rig), sheet,
              sheet.commands.empty() ? 0 : sheet.commands.back().at + aftermath);
+    return sheet.hidden;
 }
 
 sim::RunSheet BenchModel::sheet() const
@@ -164,9 +165,9 @@ sim::RunSheet BenchModel::sheet() const
     return run().machine().sheet();
 }
 
-void BenchModel::save(const std::string& path) const
+void BenchModel::save(const std::string& path, std::span<const std::string> hidden) const
 {
-    sim::save_run_sheet(sheet(), *rig_, path);
+    sim::save_run_sheet(sheet(), *rig_, path, hidden);
 }
 
 } // namespace scenes

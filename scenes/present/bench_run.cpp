@@ -13,6 +13,8 @@ namespace {
 constexpr double gauge_seconds = 0.1;
 /// Evaluations of the equations from one kept moment to the next: what going back may cost.
 constexpr std::size_t work_between_moments = 3000;
+/// Ticks from look to look while the engine may leap: each resolves a turn or two.
+constexpr sim::Tick ticks_between_leap_looks = 200;
 
 sim::Tick next_multiple(sim::Tick above, sim::Tick of)
 {
@@ -35,8 +37,12 @@ BenchRun::BenchRun(const std::shared_ptr<const sim::Rig>& rig, const sim::Weathe
       values_(machine_.readings().size()),
       twin_values_(values_.size()),
       gauges_(values_.size()),
-      twin_gauges_(values_.size())
+      twin_gauges_(values_.size()),
+      gauges_before_(values_.size()),
+      twin_gauges_before_(values_.size()),
+      between_(values_.size())
 {
+    find_speed();
     read_values();
     settle_gauges(1.0);
     keep();
@@ -62,6 +68,9 @@ sim::Tick BenchRun::next_stop(sim::Tick to, bool is_coarse) const
     if (now == unrecorded_ && now % History::fine_ticks == 0) {
         return now;
     }
+    if (may_leap()) {
+        return std::min(to, now + (is_coarse ? History::coarse_ticks : ticks_between_leap_looks));
+    }
     if (path_->is_pulsing()) {
         return std::min(to, next_multiple(now, History::swift_ticks));
     }
@@ -86,13 +95,19 @@ void BenchRun::advance_machines(sim::Tick to)
 void BenchRun::advance_some(sim::Tick to, bool is_coarse)
 {
     const sim::Tick target = next_stop(to, is_coarse);
-    advance_machines(target);
-    const bool is_sample = target % History::fine_ticks == 0 && target >= unrecorded_;
-    if (path_->is_pulsing() || is_sample) {
-        look();
-    }
-    if (target >= unrecorded_) {
-        record(is_coarse && !path_->is_pulsing());
+    const sim::Tick from = machine_.now();
+    if (may_leap() && target > from) {
+        leap_to(target);
+        record_between(from, is_coarse);
+    } else {
+        advance_machines(target);
+        const bool is_sample = target % History::fine_ticks == 0 && target >= unrecorded_;
+        if (path_->is_pulsing() || is_sample) {
+            look();
+        }
+        if (target >= unrecorded_) {
+            record(is_coarse && !path_->is_pulsing());
+        }
     }
     if (target >= end_) {
         end_ = target;

@@ -3,6 +3,7 @@
 #include "scenes/present/fuel_path.hpp"
 #include "scenes/present/history.hpp"
 #include "scenes/present/run_moments.hpp"
+#include "scenes/present/turn_mean.hpp"
 
 #include <optional>
 
@@ -13,6 +14,9 @@ namespace scenes {
 /// The twin is given every command but the faults. Up to the first fault it is one with the
 /// machine, and costs nothing. A run can be put back to any time since its beginning and goes on
 /// from there as it did before, bit for bit. A copy is an independent run with the same past.
+///
+/// Where the engine may leap, the readings are taken as means over a turn and seldom; the history
+/// runs straight from one to the next.
 class BenchRun {
 public:
     BenchRun(const std::shared_ptr<const sim::Rig>& rig, const sim::Weather& weather,
@@ -64,6 +68,16 @@ private:
     [[nodiscard]] sim::Tick next_stop(sim::Tick to, bool is_coarse) const;
     void advance_machines(sim::Tick to);
     void record(bool is_coarse);
+    [[nodiscard]] bool may_leap() const { return machine_.may_leap(); }
+    /// Goes on with leaps as far as a tick and takes the readings there.
+    void leap_to(sim::Tick to);
+    /// Takes the readings at every tick of a turn that ends at a tick, and shows gauges their mean.
+    void look_through_turn(sim::Tick to, double ticks, double twin_ticks);
+    /// Fills the history from the last look to this one.
+    void record_between(sim::Tick from, bool is_coarse);
+    /// unit:    ticks that a turn takes, nothing where there is none worth speaking of
+    [[nodiscard]] std::optional<double> turn_ticks(std::span<const double> values) const;
+    void find_speed();
     void keep();
     void restore(const RunMoment& moment);
     void read_values();
@@ -77,8 +91,14 @@ private:
     RunMoments moments_;
     std::vector<double> values_;
     std::vector<double> twin_values_;
-    std::vector<double> gauges_; ///< the readings as slow gauges show them
+    std::optional<std::size_t> speed_; ///< reading of an engine that can leap
+    std::vector<double> gauges_;       ///< the readings as slow gauges show them
     std::vector<double> twin_gauges_;
+    std::vector<double> gauges_before_; ///< at the look before
+    std::vector<double> twin_gauges_before_;
+    std::vector<double> between_;
+    TurnMean mean_;
+    TurnMean twin_mean_;
     sim::Tick gauged_ = 0; ///< when the gauges last followed
     sim::Tick end_ = 0;
     sim::Tick unrecorded_ = 0;  ///< the first tick that the history can still take

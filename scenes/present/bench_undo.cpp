@@ -32,7 +32,8 @@ void BenchModel::replay_plan(Plan plan, sim::Tick from, std::function<void()> fi
 
 bool BenchModel::can_undo() const
 {
-    return !is_busy() && (!session_.now().plan.own.empty() || !removed_.empty() || !past_.empty());
+    return !is_busy() &&
+           (session_.now().plan.last_of_person() != nullptr || !removed_.empty() || !past_.empty());
 }
 
 void BenchModel::undo()
@@ -40,12 +41,12 @@ void BenchModel::undo()
     if (!can_undo()) {
         return;
     }
-    const std::vector<OwnCommand>& own = session_.now().plan.own;
-    if (!removed_.empty() && (own.empty() || removed_.back().serial > own.back().serial)) {
+    const OwnCommand* last = session_.now().plan.last_of_person();
+    if (!removed_.empty() && (last == nullptr || removed_.back().serial > last->serial)) {
         bring_back();
         return;
     }
-    if (own.empty()) {
+    if (last == nullptr) {
         undo_run();
         return;
     }
@@ -81,6 +82,7 @@ void BenchModel::redo()
         Plan plan = session_.now().plan;
         plan.to = std::max(run().end(), gesture->back().timed.at);
         plan.own.insert(plan.own.end(), gesture->begin(), gesture->end());
+        std::ranges::sort(plan.own, {}, &OwnCommand::serial);
         const sim::Tick from = gesture->front().timed.at;
         replay_plan(std::move(plan), from, [this] { undone_.pop_back(); });
         return;

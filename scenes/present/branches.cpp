@@ -18,14 +18,25 @@ void Plan::truncate(sim::Tick at)
     std::erase_if(own, [at](const OwnCommand& command) { return command.timed.at > at; });
 }
 
+const OwnCommand* Plan::last_of_person() const
+{
+    const auto last = std::find_if(own.rbegin(), own.rend(), [](const OwnCommand& command) {
+        return command.gesture != Gesture::aside;
+    });
+    return last == own.rend() ? nullptr : &*last;
+}
+
 std::vector<OwnCommand> Plan::take_last_gesture()
 {
     auto first = own.end() - 1;
-    while (first != own.begin() && first->gesture == Gesture::continues) {
+    while (first != own.begin() && first->gesture != Gesture::begins) {
         --first;
     }
-    std::vector<OwnCommand> gesture(first, own.end());
-    own.erase(first, own.end());
+    const auto asides = std::stable_partition(first, own.end(), [](const OwnCommand& command) {
+        return command.gesture == Gesture::aside;
+    });
+    std::vector<OwnCommand> gesture(asides, own.end());
+    own.erase(asides, own.end());
     return gesture;
 }
 

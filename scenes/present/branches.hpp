@@ -8,10 +8,10 @@
 namespace scenes {
 
 /// A command begins a gesture or continues one: a dragged slider posts many. A gesture is undone
-/// as a whole.
-enum class Gesture { begins, continues };
+/// as a whole. What the bench does aside, to go faster, is no gesture and stays.
+enum class Gesture { begins, continues, aside };
 
-/// A command that a person gave.
+/// A command that a person gave, or the bench aside.
 struct OwnCommand {
     sim::TimedCommand timed;
     Gesture gesture = Gesture::begins;
@@ -29,6 +29,8 @@ struct Plan {
     [[nodiscard]] std::vector<sim::TimedCommand> commands() const;
     /// Drops what is done after a tick.
     void truncate(sim::Tick at);
+    /// The last command of a gesture; null when there is none.
+    [[nodiscard]] const OwnCommand* last_of_person() const;
     /// Takes the last gesture out.
     ///
     /// valid:   there is one

@@ -14,6 +14,7 @@ namespace scenes {
 class HiddenFaults {
 public:
     void hide(std::string_view id) { ids_.emplace_back(id); }
+    [[nodiscard]] const std::vector<std::string>& ids() const { return ids_; }
     void reveal() { ids_.clear(); }
     /// A fault that a person sets by hand is no secret, whatever it was before.
     void show(std::string_view id) { std::erase(ids_, id); }

@@ -26,11 +26,16 @@ public:
     {
     }
 
-    /// Takes readings as they are at a tick, for machines whose readings swing.
+    /// Takes readings as they are at a tick, for machines whose readings swing. Where samples were
+    /// left out, those before are forgotten.
     ///
     /// valid:   a multiple of `swift_ticks` after the last one
     void record_swift(sim::Tick at, std::span<const double> values)
     {
+        const auto sample = static_cast<std::size_t>(at / swift_ticks);
+        if (sample > stores_[0].end()) {
+            stores_[0].begin_at(sample);
+        }
         put(0, at, values);
         has_swift_ = true;
     }
@@ -61,11 +66,15 @@ public:
     [[nodiscard]] const SampleStore& store_for(double from, double to) const
     {
         const double wanted = std::max(0.0, from);
+        const double end = static_cast<double>(stores_[1].end()) * stores_[1].interval();
         for (std::size_t i = has_swift_ ? 0 : 1; i + 1 < stores_.size(); ++i) {
             const SampleStore& each = stores_[i];
             const double span = static_cast<double>(most_samples) * each.interval();
             const double begins = static_cast<double>(each.first()) * each.interval();
-            if (to - from <= span && begins <= wanted && each.end() > each.first()) {
+            const double ends = static_cast<double>(each.end()) * each.interval();
+            // Swift samples are left out while the engine leaps.
+            const bool is_behind = ends + stores_[1].interval() < std::min(to, end);
+            if (to - from <= span && begins <= wanted && each.end() > each.first() && !is_behind) {
                 return each;
             }
         }

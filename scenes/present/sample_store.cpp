@@ -7,8 +7,7 @@ namespace scenes {
 void SampleStore::put(std::size_t sample, std::span<const double> values)
 {
     if (sample > end_ + page_length) {
-        std::ranges::fill(pages_, nullptr);
-        first_ = sample;
+        begin_at(sample);
     }
     Page& page = own_page(sample / page_length);
     const std::size_t place = sample % page_length;
@@ -22,6 +21,12 @@ void SampleStore::put(std::size_t sample, std::span<const double> values)
     }
     end_ = sample + 1;
     drop_oldest();
+}
+
+void SampleStore::begin_at(std::size_t sample)
+{
+    std::ranges::fill(pages_, nullptr);
+    first_ = end_ = sample;
 }
 
 SampleStore::Page& SampleStore::own_page(std::size_t number)

@@ -47,6 +47,10 @@ public:
     /// valid:   sample is not before end()
     void put(std::size_t sample, std::span<const double> values);
 
+    /// Forgets every sample; the next one taken is number `sample`.
+    ///
+    /// valid:   sample is not before end()
+    void begin_at(std::size_t sample);
     /// Forgets the samples from `end` on.
     void truncate(std::size_t end);
 

@@ -49,6 +49,9 @@ inline constexpr Phrase page_changes = phrase("Changes|page: what changed first"
 inline constexpr Phrase changed_first = phrase("What changed first");
 inline constexpr Phrase changes_rule = phrase(
     "Readings in the order in which they left the healthy twin's. Press one to see the moment.");
+inline constexpr Phrase changes_resolution =
+    phrase("Times are to 0.02 s, for an engine that leaps over turns to 0.2 s. Equal times cannot "
+           "be told apart.");
 inline constexpr Phrase changes_are_hidden =
     phrase("They are told when the hidden fault is revealed.");
 inline constexpr Phrase hidden_fault = phrase("a hidden fault");

@@ -181,9 +181,10 @@ inline constexpr Phrase key_help = phrase("show these keys");
 inline constexpr Phrase key_ground = phrase("paper or blackboard");
 inline constexpr Phrase key_settings = phrase("settings");
 inline constexpr Phrase key_projector = phrase("projector view, and back");
-inline constexpr Phrase key_clicker = phrase("in the projector view: pause or go on (clicker)");
+inline constexpr Phrase key_clicker =
+    phrase("in the projector view: next change, then next branch (clicker)");
 inline constexpr Phrase key_clicker_step =
-    phrase("in the projector view: pause and step by a frame (clicker)");
+    phrase("in the projector view: change before, then branch before (clicker)");
 inline constexpr Phrase key_text = phrase("larger or smaller text");
 inline constexpr Phrase key_tab = phrase("next or previous control");
 inline constexpr Phrase key_panel = phrase("next panel");
