@@ -3,6 +3,7 @@
 #include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/settings_dialog.hpp"
 #include "scenes/present/run_files.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/dialog.hpp"
@@ -72,7 +73,7 @@ void open_run(BenchDesk& desk)
         desk.view.notice = filled(words::opened, {short_path(desk.view.path)});
         desk.view.has_open_open = false;
     } catch (const std::runtime_error& error) { // the file's own troubles
-        desk.view.open_trouble = error.what();
+        desk.view.open_trouble = worded(error.what());
     }
 }
 
@@ -140,7 +141,7 @@ void save_run(BenchDesk& desk, const std::string& path)
         desk.model.save(path);
         desk.view.notice = filled(words::saved_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
-        desk.view.notice = error.what();
+        desk.view.notice = worded(error.what());
     }
 }
 
@@ -152,7 +153,7 @@ void keep_frozen_run(BenchDesk& desk)
         desk.model.save(path);
         desk.view.notice = filled(words::kept_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
-        desk.view.notice = filled(words::not_kept, {error.what()});
+        desk.view.notice = filled(words::not_kept, {worded(error.what())});
     }
 }
 

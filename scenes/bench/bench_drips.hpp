@@ -15,6 +15,10 @@ public:
 
     void follow(BenchModel& model);
     void draw(Mesh& mesh, const Look& look, const Camera& camera) const;
+    [[nodiscard]] std::size_t count() const
+    {
+        return follower_.drips() ? follower_.drips()->drops().size() : 0;
+    }
 
 private:
     void draw_pool(Mesh& mesh, const Look& look, const Camera& camera, const Pool& pool) const;

@@ -33,6 +33,8 @@ public:
     void show_drawing(std::string_view part, bool is_shut);
     /// Where the drawing and its words stand, as CSV: what, text, left, top, width, height.
     [[nodiscard]] std::string boxes() const;
+    /// How many drops of leaks are on their way.
+    [[nodiscard]] std::size_t drop_count() const { return drawing_->drop_count(); }
     /// What is chosen to be seen, to be changed before a picture is taken.
     [[nodiscard]] BenchView& view() { return view_; }
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
