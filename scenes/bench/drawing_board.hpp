@@ -52,6 +52,7 @@ public:
     [[nodiscard]] const sf::FloatRect& area() const { return area_; }
     [[nodiscard]] const Camera& camera() const { return camera_; }
 
+    void shed_drops(double kg) { drips_.shed(kg); }
     [[nodiscard]] std::size_t drop_count() const { return drips_.count(); }
     /// What text stands where in the drawing, for tests.
     [[nodiscard]] std::vector<SectionNames::Shown> names() const { return names_.shown(section_); }
