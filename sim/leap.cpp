@@ -38,11 +38,11 @@ Tolerance scaled(Tolerance tolerance, double share)
     return {share * tolerance.relative, share * tolerance.absolute};
 }
 
-/// By how many tolerances a leap may be off: turns followed one by one, each of some thirty steps,
-/// are off by more.
+/// By how many tolerances a leap may be off: as much as the same turns are that are followed one by
+/// one, each in some thirty steps.
 double error_allowed(double turns)
 {
-    constexpr double turns_of_tolerance = 30.0;
+    constexpr double turns_of_tolerance = 100.0;
     return 1.0 + turns / turns_of_tolerance;
 }
 

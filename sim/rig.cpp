@@ -173,8 +173,10 @@ std::vector<Doing> read_doings(const JsonNode& node, const std::vector<PartSpec>
 {
     std::vector<Doing> doings;
     for (const JsonNode& item : node.items()) {
-        item.allow_keys({"id", "title", "set", "jump", "fill"});
-        Doing doing{item.at("id").text(), item.at("title").text(), {}, {}, ""};
+        item.allow_keys({"id", "title", "set", "jump", "fill", "add"});
+        Doing doing;
+        doing.id = item.at("id").text();
+        doing.title = item.at("title").text();
         if (item.has("set")) {
             for (const JsonNode& setting : item.at("set").items()) {
                 setting.allow_keys({"part", "parameter", "to"});
@@ -191,6 +193,12 @@ std::vector<Doing> read_doings(const JsonNode& node, const std::vector<PartSpec>
         }
         if (item.has("fill")) {
             doing.fills = item.at("fill").text();
+        }
+        if (item.has("add")) {
+            const JsonNode add = item.at("add");
+            add.allow_keys({"state", "most"});
+            doing.adds_to = add.at("state").text();
+            doing.most = add.at("most").number_between(0.0, 1e6);
         }
         doings.push_back(std::move(doing));
     }

@@ -37,6 +37,10 @@ struct Doing {
     std::vector<Setting> settings;
     std::vector<Jump> jumps;
     std::string fills; ///< the chamber whose filling is set to the amount given; empty for none
+    std::string adds_to = {}; ///< the state to which the amount given is added; empty for none
+    double most = 1.0;        ///< that can be given, and that such a state can reach by it
+
+    [[nodiscard]] bool has_amount() const { return !fills.empty() || !adds_to.empty(); }
 };
 
 /// One change a fault makes to one parameter, in proportion to its severity.

@@ -67,12 +67,12 @@ Command read_doing(const JsonNode& node, const Rig& rig)
         allowed.insert(allowed.end(), {"set", "fault", "hidden", "leaps"});
         throw node.at("do").wrong("unknown doing " + in_quotes(name) + choices_hint(name, allowed));
     }
-    if (doing->fills.empty()) {
+    if (!doing->has_amount()) {
         node.allow_keys({"at", "do"});
         return Do{doing->id, 0.0};
     }
     node.allow_keys({"at", "do", "to"});
-    return Do{doing->id, node.at("to").number_between(0.0, 1.0)};
+    return Do{doing->id, node.at("to").number_between(0.0, doing->most)};
 }
 
 /// A whole attitude at once: the direction in the machine's axes that is to point up, as three
@@ -230,7 +230,7 @@ struct CommandWriter {
     {
         entry["do"] = command.doing;
         const Doing* doing = rig.find_doing(command.doing);
-        if (doing != nullptr && !doing->fills.empty()) {
+        if (doing != nullptr && doing->has_amount()) {
             entry["to"] = command.to;
         }
     }

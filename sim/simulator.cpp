@@ -85,8 +85,8 @@ std::string Simulator::reason_against(const Do& command) const
         return "there is no doing \"" + command.doing + "\"" +
                choices_hint(command.doing, ids_of(rig_->doings));
     }
-    if (!doing->fills.empty() && !(command.to >= 0.0 && command.to <= 1.0)) {
-        return command.doing + ": " + range_text(command.to, 0.0, 1.0, "");
+    if (doing->has_amount() && !(command.to >= 0.0 && command.to <= doing->most)) {
+        return command.doing + ": " + range_text(command.to, 0.0, doing->most, "");
     }
     return "";
 }
@@ -206,6 +206,10 @@ void Simulator::apply(const Do& command, std::span<double> state)
     }
     if (!doing->fills.empty() && !network_.fill(doing->fills, command.to, state)) {
         throw RequestError(doing->id + " wants to fill " + doing->fills + ", which is no chamber");
+    }
+    if (!doing->adds_to.empty()) {
+        double& sum = state[network_.state_index(doing->adds_to)];
+        sum = std::min(sum + command.to, std::max(sum, doing->most));
     }
 }
 

@@ -3,6 +3,7 @@
 #include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/settings_dialog.hpp"
 #include "scenes/present/run_files.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/dialog.hpp"
@@ -74,7 +75,7 @@ void open_run(BenchDesk& desk)
         desk.view.notice = filled(words::opened, {short_path(desk.view.path)});
         desk.view.has_open_open = false;
     } catch (const std::runtime_error& error) { // the file's own troubles
-        desk.view.open_trouble = error.what();
+        desk.view.open_trouble = worded(error.what());
     }
 }
 
@@ -142,7 +143,7 @@ void save_run(BenchDesk& desk, const std::string& path)
         desk.model.save(path, desk.view.hidden.ids());
         desk.view.notice = filled(words::saved_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
-        desk.view.notice = error.what();
+        desk.view.notice = worded(error.what());
     }
 }
 
@@ -154,7 +155,7 @@ void keep_frozen_run(BenchDesk& desk)
         desk.model.save(path, desk.view.hidden.ids());
         desk.view.notice = filled(words::kept_in, {short_path(path)});
     } catch (const sim::RequestError& error) {
-        desk.view.notice = filled(words::not_kept, {error.what()});
+        desk.view.notice = filled(words::not_kept, {worded(error.what())});
     }
 }
 

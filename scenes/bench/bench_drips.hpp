@@ -15,6 +15,11 @@ public:
 
     void follow(BenchModel& model);
     void draw(Mesh& mesh, const Look& look, const Camera& camera) const;
+    void shed(double kg) { follower_.shed(kg); }
+    [[nodiscard]] std::size_t count() const
+    {
+        return follower_.drips() ? follower_.drips()->drops().size() : 0;
+    }
 
 private:
     void draw_pool(Mesh& mesh, const Look& look, const Camera& camera, const Pool& pool) const;

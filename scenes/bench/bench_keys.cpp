@@ -1,19 +1,14 @@
 #include "scenes/bench/bench_keys.hpp"
 
-#include "scenes/bench/bench_machines.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
-#include "scenes/bench/settings_dialog.hpp"
-#include "scenes/bench/time_dialogs.hpp"
-#include "scenes/present/hand_words.hpp"
-#include "scenes/present/run_files.hpp"
 #include "scenes/present/stops.hpp"
-#include "scenes/present/time_words.hpp"
-#include "scenes/present/words.hpp"
 
 #include <algorithm>
 #include <array>
+
+// Keys for time, doings, charts and the drawing.
 
 namespace scenes {
 namespace {
@@ -52,59 +47,6 @@ BenchKeys::BenchKeys(const std::vector<Action>& actions)
         }
     }
     name_lines(actions);
-}
-
-void BenchKeys::name_lines(const std::vector<Action>& actions)
-{
-    lines_.clear();
-    const auto line = [this](std::string_view key, std::string_view does) {
-        lines_.push_back({std::string(key), std::string(does)});
-    };
-    line(phrase("Space|the key"), words::key_pause);
-    line("\u2190  \u2192", words::key_back);
-    line(phrase("Shift + \u2190  \u2192"), words::key_frame_back);
-    line("Ctrl + \u2190  \u2192", words::key_second);
-    line(phrase("Page Up, Page Down"), words::key_ten);
-    line(phrase("Ctrl + Home, End"), words::key_ends);
-    line("G", words::key_ahead);
-    line("R", words::key_branches);
-    line("Esc", words::key_stop);
-    line(",  .", words::key_pace);
-    for (const ActionKey& key : action_keys_) {
-        const Action& action = actions[key.action];
-        const std::string_view title = translated(action.title);
-        line(key.shown,
-             action.release.empty() ? std::string(title) : filled(words::key_hold, {title}));
-    }
-    line("M", words::key_machine);
-    line(phrase("1 to 6"), words::key_charts);
-    line("+  \u2212", words::key_span);
-    line("Z  X", words::key_zoom);
-    line(phrase("Home, 0|the keys"), words::key_whole);
-    line(phrase("N, Shift + N"), words::key_part);
-    line(phrase("Enter|the key"), words::key_frame_part);
-    line("V", words::key_shut);
-    line("F2  F3  F4", words::key_pages);
-    line("F7", words::key_changes);
-    line(phrase("Tab, Shift + Tab"), words::key_tab);
-    line("F6", words::key_panel);
-    line(phrase("Arrow keys"), words::key_arrows);
-    line("Ctrl + Z", words::undo);
-    line(phrase("Ctrl + Shift + Z"), words::redo);
-    line("Ctrl + S", words::save);
-    line("Ctrl + O", words::open);
-    line("Ctrl + +, Ctrl + \u2212", words::key_text);
-    line("F5", words::key_projector);
-    line(phrase("Page Down|the key"), words::key_clicker);
-    line(phrase("Page Up|the key"), words::key_clicker_step);
-    line("F8", words::key_settings);
-    line("F9", words::key_ground);
-    line("[  ]", words::key_tip);
-    line("K", words::key_cap);
-    line("U", words::key_mute);
-    line("C", words::key_captions);
-    line("F1", words::key_help);
-    line("Ctrl + Q", words::key_quit);
 }
 
 void BenchKeys::take_time(BenchDesk& desk)
@@ -202,78 +144,6 @@ void BenchKeys::release_all(BenchDesk& desk)
     release(desk, held_);
 }
 
-void BenchKeys::take_bench(BenchDesk& desk)
-{
-    Interface& ui = desk.ui;
-    BenchView& view = desk.view;
-    if (ui.take_key(Key::F1)) {
-        view.has_keys_open = !view.has_keys_open;
-    }
-    const std::array pages{std::pair{Key::F2, Page::controls}, std::pair{Key::F3, Page::faults},
-                           std::pair{Key::F4, Page::run}, std::pair{Key::F7, Page::changes}};
-    for (const auto& [key, page] : pages) {
-        if (ui.take_key(key)) {
-            view.page = page;
-        }
-    }
-    if (ui.take_key(Key::U)) {
-        desk.settings.change([](Settings& s) { s.is_muted = !s.is_muted; });
-    }
-    if (ui.take_key(Key::C)) {
-        desk.settings.change([](Settings& s) { s.has_captions = !s.has_captions; });
-    }
-    if (ui.take_key(Key::F8)) {
-        view.has_settings_open = !view.has_settings_open;
-    }
-    if (ui.take_key(Key::F5)) {
-        view.is_projector = !view.is_projector;
-    } else if (view.is_projector && ui.take_key(Key::Escape)) {
-        view.is_projector = false;
-    }
-    if (ui.take_key(Key::F9)) {
-        switch_ground(desk.settings);
-    }
-    const Modifiers control_shift{.control = true, .shift = true};
-    if (ui.take_key(Key::Equal, control) || ui.take_key(Key::Equal, control_shift) ||
-        ui.take_key(Key::Add, control)) {
-        change_text_size(desk.settings, 1);
-    }
-    if (ui.take_key(Key::Hyphen, control) || ui.take_key(Key::Subtract, control)) {
-        change_text_size(desk.settings, -1);
-    }
-    if (ui.take_key(Key::Num0, control)) {
-        change_text_size(desk.settings, 0);
-    }
-    view.wants_to_quit = view.wants_to_quit || ui.take_key(Key::Q, control);
-    if (ui.has_dialog()) {
-        return;
-    }
-    if (ui.take_key(Key::Z, control)) {
-        desk.model.undo();
-    }
-    if (ui.take_key(Key::Z, control_shift)) {
-        desk.model.redo();
-    }
-    if (ui.take_key(Key::G)) {
-        open_ahead(desk);
-    }
-    if (ui.take_key(Key::R)) {
-        open_branches(desk);
-    }
-    if (ui.take_key(Key::S, control)) {
-        view.path = new_run_path(runs_folder(), desk.model.rig().id, std::time(nullptr));
-        view.has_save_open = true;
-    }
-    if (ui.take_key(Key::M) && !desk.model.is_busy()) {
-        open_machines(desk);
-    }
-    if (ui.take_key(Key::O, control) && !desk.model.is_busy()) {
-        view.path.clear();
-        view.open_trouble.clear();
-        view.has_open_open = true;
-    }
-}
-
 void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
 {
     take_time(desk);
@@ -288,6 +158,9 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
         }
         if (desk.ui.take_key(Key::K)) {
             HandBoard::turn_cap(desk);
+        }
+        if (desk.ui.take_key(Key::S)) { // on machines without a doing for it
+            HandBoard::turn_over(desk, "stop_switch");
         }
     }
     take_bench(desk);
@@ -315,11 +188,15 @@ void BenchKeys::take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing)
     if (ui.take_key(Key::Home) || ui.take_key(Key::Num0) || ui.take_key(Key::Numpad0)) {
         drawing.show_whole();
     }
+    const auto point = [&](int step) {
+        ui.drop_focus(); // Enter is to frame the part, not to press what had the focus
+        drawing.point_at_next(step);
+    };
     if (ui.take_key(Key::N)) {
-        drawing.point_at_next(1);
+        point(1);
     }
     if (ui.take_key(Key::N, shift)) {
-        drawing.point_at_next(-1);
+        point(-1);
     }
     if (ui.take_key(Key::Enter)) {
         drawing.frame_pointed();

@@ -1,5 +1,6 @@
 #include "scenes/bench/bench_machines.hpp"
 
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/dialog.hpp"
@@ -19,7 +20,7 @@ MachineEntry entry_of(const std::string& id)
     try {
         return {id, sim::load_rig(id).title};
     } catch (const sim::AssetError& error) {
-        return {id, error.what()};
+        return {id, worded(error.what())};
     }
 }
 
@@ -30,7 +31,7 @@ void put_on_bench(BenchDesk& desk)
             sim::load_rig(desk.view.machines[desk.view.machine].id)));
         desk.view.has_machines_open = false;
     } catch (const sim::AssetError& error) {
-        desk.view.open_trouble = error.what();
+        desk.view.open_trouble = worded(error.what());
     }
 }
 

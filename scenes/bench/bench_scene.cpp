@@ -10,6 +10,7 @@
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
 #include "scenes/present/time_words.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 
 #include <algorithm>
@@ -51,6 +52,7 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
     view_.is_projector = is_projector;
     take_machine();
     take_settings();
+    take_wording();
 }
 
 void BenchScene::take_machine()
@@ -84,8 +86,8 @@ void BenchScene::take_settings()
     }
     const bool was_hint = view_.notice == hint_;
     for (const Without& without : std::exchange(desk_.settings.without(), {})) {
-        const bool is_first = view_.notice == hint_;
-        view_.notice = is_first ? without.line() : view_.notice + ' ' + without.line();
+        // What to try first stays: somebody without a loudspeaker wants to know it too.
+        view_.notice += (view_.notice.empty() ? "" : " ") + without.line();
     }
     hint_ = was_hint ? view_.notice : hint_; // nothing was done yet: other words may take its place
 }
@@ -220,7 +222,8 @@ void BenchScene::draw(float seconds)
                              .seconds = flow_seconds_,
                              .frame_seconds = seconds,
                              .is_open = !view_.is_shut && !is_hidden,
-                             .reduces_motion = desk_.settings.now().is_motion_reduced});
+                             .reduces_motion = desk_.settings.now().is_motion_reduced,
+                             .cord_in_hand = hands_->cord_in_hand()});
     // A step of a paused machine shows at once.
     const bool has_stepped = model_.pace.is_paused && model_.seconds() != shown_seconds_;
     shown_seconds_ = model_.seconds();

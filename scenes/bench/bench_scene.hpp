@@ -33,6 +33,11 @@ public:
     void show_drawing(std::string_view part, bool is_shut);
     /// Where the drawing and its words stand, as CSV: what, text, left, top, width, height.
     [[nodiscard]] std::string boxes() const;
+    /// For measurements: more drops than the machine loses, and how many are on their way.
+    ///
+    /// unit:    kilograms, at each mouth of a leak
+    void shed_drops(double kg) { drawing_->shed_drops(kg); }
+    [[nodiscard]] std::size_t drop_count() const { return drawing_->drop_count(); }
     /// What is chosen to be seen, to be changed before a picture is taken.
     [[nodiscard]] BenchView& view() { return view_; }
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }

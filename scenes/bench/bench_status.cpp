@@ -3,6 +3,7 @@
 #include "scenes/bench/projector_layout.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/time_words.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/view/clip.hpp"
 #include "scenes/view/number.hpp"
@@ -17,7 +18,7 @@ namespace scenes {
 std::string BenchScene::message() const
 {
     if (model_.is_frozen()) {
-        return filled(words::frozen, {model_.trouble(), view_.notice});
+        return filled(words::frozen, {worded(model_.trouble()), view_.notice});
     }
     if (!model_.is_at_end() && !model_.is_busy() && view_.notice == hint_) {
         return std::string(words::in_the_past);

@@ -251,8 +251,16 @@ void ChartBoard::show_plot(BenchDesk& desk, std::size_t chart)
 {
     const StripChart& strip = sheets_[chart]->strip;
     const std::string name = filled(words::chart_plot, {title(chart), std::to_string(chart + 1)});
-    const Handle plot = handle(
-        desk.ui, {.name = name, .value = clock_text(desk.model.seconds()), .box = strip.plot()});
+    const Handle plot = handle(desk.ui, {.name = name,
+                                         .value = clock_text(desk.model.seconds()),
+                                         .box = strip.plot(),
+                                         .takes_arrows = true});
+    if (plot.steps != 0) {
+        constexpr double steps_across = 100.0;
+        desk.model.go_to(desk.model.seconds() + plot.steps * span_ / steps_across);
+    } else if (plot.end != 0) {
+        desk.model.go_to(plot.end > 0 ? window_.to : window_.from);
+    }
     if (plot.is_hovered || plot.is_held) {
         const double time = strip.time_at(desk.pointer.x);
         pointed_at_ = std::clamp(time, window_.from, window_.to);

@@ -2,6 +2,7 @@
 
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/time_words.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/dialog.hpp"
@@ -138,7 +139,7 @@ void write(BenchDesk& desk, ChartBoard::Choosing& choosing, const std::string& e
         desk.view.notice = filled(words::exported_in, {short_path(path)});
         choosing.is_exporting = false;
     } catch (const sim::RequestError& error) {
-        choosing.trouble = error.what();
+        choosing.trouble = worded(error.what());
     }
 }
 

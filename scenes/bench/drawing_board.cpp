@@ -142,6 +142,7 @@ void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
         run_number_ = scene.model.run_number();
     }
     view_.take(run.machine());
+    view_.hold_cord(scene.cord_in_hand);
     drips_.follow(scene.model);
     if (scene.layout.section.height > 0.0F) {
         draw_section(target, scene);

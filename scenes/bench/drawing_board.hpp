@@ -30,6 +30,7 @@ public:
         float frame_seconds = 0.0F;  ///< since the frame before; moves the camera
         bool is_open = true;         ///< the machine is cut open; else only its outside shows
         bool reduces_motion = false; ///< the camera jumps
+        std::optional<double> cord_in_hand = {}; ///< metres that a hand holds out of the housing
     };
     void draw(sf::RenderTarget& target, const Scene& scene);
 
@@ -51,6 +52,8 @@ public:
     [[nodiscard]] const sf::FloatRect& area() const { return area_; }
     [[nodiscard]] const Camera& camera() const { return camera_; }
 
+    void shed_drops(double kg) { drips_.shed(kg); }
+    [[nodiscard]] std::size_t drop_count() const { return drips_.count(); }
     /// What text stands where in the drawing, for tests.
     [[nodiscard]] std::vector<SectionNames::Shown> names() const { return names_.shown(section_); }
     [[nodiscard]] const Text& notes() const { return still_text_; }

@@ -27,11 +27,23 @@ public:
     /// Whether a handle is at a pixel of the window, so that a drag there moves no drawing.
     [[nodiscard]] bool is_over(const DrawingBoard& drawing, sf::Vector2f pixel,
                                const Look& look) const;
+    /// Metres of cord that a hand holds out of the housing; nothing when none does.
+    [[nodiscard]] std::optional<double> cord_in_hand() const
+    {
+        return cord_ && cord_->is_held() ? std::optional(cord_->out()) : std::nullopt;
+    }
     /// Tips the machine by degrees more, or turns the cap, as keys do.
     static void tip(BenchDesk& desk, double degrees);
-    static void turn_cap(BenchDesk& desk);
+    static void turn_cap(BenchDesk& desk) { turn_over(desk, "cap"); }
+    /// Turns a control that the machine has to its other end.
+    static void turn_over(BenchDesk& desk, const std::string& control);
 
 private:
+    /// The doing by which a hand draws the cord bit by bit.
+    static constexpr std::string_view draw_cord = "draw_cord";
+    static constexpr float least_drag = 4.0F; ///< pixels; less is a click
+
+    static double position(const BenchDesk& desk, std::string_view control);
     void show_hand(BenchDesk& desk, const Hand& hand, const Camera& camera, float seconds);
     void work_cord(BenchDesk& desk, const Hand& hand, const Camera& camera, const Handle& handle,
                    float seconds);

@@ -1,7 +1,5 @@
 #include "scenes/bench/section_parts.hpp"
 
-#include <algorithm>
-
 namespace scenes {
 
 Spot cord_guide(const SectionPlan& plan)
@@ -20,10 +18,7 @@ void draw_cord_still(const Sheet& sheet, const SectionPlan& plan)
 
 void draw_cord_moving(const Sheet& sheet, const SectionPlan& plan, const Moment& moment)
 {
-    const double left = moment.machine.reading("recoil.cord") * 1e3;
-    // The last few centimetres let the handle home again instead of leaving it out there.
-    const double kept = std::clamp(left / 60.0, 0.0, 1.0);
-    const double out = std::max(0.0, plan.cord_length - left) * kept * cord_reduction;
+    const double out = moment.machine.cord_out(plan.cord_length * 1e-3) * 1e3 * cord_reduction;
     const Spot hand = cord_guide(plan) - Spot{out + 1.2, 0.0};
     sheet.mesh.stroke({sheet.at(cord_guide(plan)), sheet.at(hand)},
                       {.colour = sheet.theme().ink, .width = sheet.look.medium()});

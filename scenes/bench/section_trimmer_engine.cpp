@@ -167,11 +167,10 @@ Spot cord_guide(const TrimmerPlan& plan)
     return {plan.crank.x - plan.crank_room - casting, plan.crank.y - 4.6};
 }
 
-void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left)
+void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, const MachineView& machine)
 {
-    // The last few centimetres let the handle home again instead of leaving it out there.
-    const double kept = std::clamp(left / 60.0, 0.0, 1.0);
-    const double out = std::max(0.0, plan.cord_length - left) * kept * plan.cord_scale * 0.25;
+    const double out =
+        machine.cord_out(plan.cord_length * 1e-3) * 1e3 * TrimmerPlan::cord_scale * 0.25;
     const Spot guide = cord_guide(plan);
     const Spot hand = guide + Spot{out + 1.0, -1.2};
     sheet.reserve(box_outline(guide + Spot{-0.6, -2.6}, hand + Spot{1.4, 2.8}));
@@ -249,7 +248,7 @@ void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Momen
         draw_flow_marks(sheet, line, 0.35, 5.0 + moment.travelled("pulse", pace),
                         sheet.theme().accent);
     }
-    draw_cord(sheet, plan, machine.reading("recoil.cord") * 1e3);
+    draw_cord(sheet, plan, machine);
 }
 
 } // namespace scenes

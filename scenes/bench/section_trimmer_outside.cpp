@@ -14,7 +14,7 @@ void draw_outside_parts(const Sheet& sheet, const TrimmerPlan& plan, const Momen
     draw_body(sheet, bulb_dome(plan.bulb, plan.bulb_radius, share, 0.0), Material::elastomer);
     draw_cap(sheet, plan, machine.control("cap"));
     draw_screws(sheet, plan, moment);
-    draw_cord(sheet, plan, machine.reading("recoil.cord") * 1e3);
+    draw_cord(sheet, plan, machine);
     draw_plumb_line(sheet, {plan.wall + 6.5, plan.high().y - 1.4}, -10.0, moment);
 }
 

@@ -72,8 +72,8 @@ void draw_screws(const Sheet& sheet, const TrimmerPlan& plan, const Moment& mome
 void draw_engine_still(const Sheet& sheet, const TrimmerPlan& plan);
 void draw_engine_moving(const Sheet& sheet, const TrimmerPlan& plan, const Moment& moment);
 Outline pulse_line(const TrimmerPlan& plan);
-/// The starter's cord and handle, with millimetres left on the drum.
-void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, double left);
+/// The starter's cord and handle.
+void draw_cord(const Sheet& sheet, const TrimmerPlan& plan, const MachineView& machine);
 /// Middle of the muffler's outlet.
 double exhaust_height(const TrimmerPlan& plan);
 /// Crankcase, cylinder, duct and muffler from outside.

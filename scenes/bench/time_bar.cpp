@@ -53,7 +53,15 @@ void TimeBar::show_handle(BenchDesk& desk, const sf::FloatRect& box)
                          .value = value,
                          .box = {rail.left - look.px(9.0F), box.top + look.px(3.0F),
                                  rail.width + look.px(18.0F), box.height - look.px(6.0F)},
-                         .is_enabled = !desk.model.is_busy()});
+                         .is_enabled = !desk.model.is_busy(),
+                         .takes_arrows = true});
+    if (knob.steps != 0) {
+        constexpr double steps_in_all = 100.0;
+        desk.model.go_to(desk.model.seconds() +
+                         static_cast<double>(knob.steps) * rail.end / steps_in_all);
+    } else if (knob.end != 0) {
+        desk.model.go_to(knob.end > 0 ? rail.end : 0.0);
+    }
     if (knob.is_held) {
         desk.model.go_to(rail.time_at(desk.pointer.x));
     }

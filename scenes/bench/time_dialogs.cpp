@@ -3,6 +3,7 @@
 #include "scenes/present/command_text.hpp"
 #include "scenes/present/readout.hpp"
 #include "scenes/present/time_words.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
 #include "scenes/ui/controls.hpp"
 #include "scenes/ui/dialog.hpp"
@@ -33,7 +34,7 @@ void go_to_written_time(BenchDesk& desk)
     try {
         to = sim::parse_quantity(desk.view.ahead_to, sim::Dimension::duration);
     } catch (const std::invalid_argument& error) {
-        desk.view.ahead_trouble = error.what();
+        desk.view.ahead_trouble = worded(error.what());
         return;
     }
     if (!(to > desk.model.seconds()) || to > sim::longest_run) {

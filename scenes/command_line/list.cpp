@@ -92,11 +92,12 @@ Listing list_doings(const sim::Rig& rig)
 {
     Listing listing;
     for (const sim::Doing& doing : rig.doings) {
-        const bool fills = !doing.fills.empty();
-        listing.rows.push_back({doing.id, fills ? "0 to 1" : "", doing.title});
+        const bool has_amount = doing.has_amount();
+        const std::string amount = has_amount ? "0 to " + csv_number(doing.most) : "";
+        listing.rows.push_back({doing.id, amount, doing.title});
         listing.json.push_back({{"id", doing.id},
                                 {"title", doing.title},
-                                {"keys", fills ? Json::array({"to"}) : Json::array()}});
+                                {"keys", has_amount ? Json::array({"to"}) : Json::array()}});
     }
     listing.rows.push_back({"fault ID", "0 to 1", "Give a fault a severity"});
     listing.json.push_back(

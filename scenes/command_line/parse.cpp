@@ -1,5 +1,5 @@
 #include "scenes/command_line/command_line.hpp"
-#include "scenes/command_line/values.hpp"
+#include "scenes/command_line/given_words.hpp"
 
 #include "sim/error.hpp"
 #include "sim/printable.hpp"
@@ -15,33 +15,6 @@ namespace {
 
 constexpr const char* version_text = "standpipe " STANDPIPE_VERSION;
 
-/// The words as they were given, before anyone has looked what they mean.
-struct Words {
-    std::string what;
-    std::string rig;
-    bool as_json = false;
-    std::vector<std::string> faults;
-    std::optional<std::string> shown_rig;
-    std::optional<std::string> sheet;
-    std::optional<std::string> ambient;
-    std::optional<std::string> length;
-    bool may_leap = false;
-    std::optional<std::string> every;
-    std::optional<std::string> file;
-    std::string scene;
-    std::optional<std::string> at;
-    std::optional<std::string> part;
-    std::optional<std::string> boxes;
-    bool is_shut = false;
-    std::optional<std::string> theme;
-    std::optional<std::string> size;
-    std::optional<std::string> scale;
-    std::optional<std::string> pace;
-    std::optional<std::string> language;
-    std::optional<std::string> units;
-    bool is_projector = false;
-};
-
 /// Adds an option; `value` is the word for its value in help and messages.
 template <class T>
 CLI::Option* add_option(CLI::App& command, const std::string& name, const std::string& value,
@@ -50,7 +23,7 @@ CLI::Option* add_option(CLI::App& command, const std::string& name, const std::s
     return command.add_option(name, place, description)->type_name(value);
 }
 
-void add_appearance(CLI::App& command, Words& words)
+void add_appearance(CLI::App& command, GivenWords& words)
 {
     add_option(command, "--theme", "THEME", words.theme, "paper or blackboard");
     add_option(command, "--size", "SIZE", words.size, "In pixels, such as 1280x720");
@@ -60,18 +33,18 @@ void add_appearance(CLI::App& command, Words& words)
     command.add_flag("--projector", words.is_projector, "In the projector view");
 }
 
-void add_shown_rig(CLI::App& command, Words& words, const std::string& description)
+void add_shown_rig(CLI::App& command, GivenWords& words, const std::string& description)
 {
     add_option(command, "--rig", "RIG", words.shown_rig, description);
 }
 
-void add_sheet(CLI::App& command, Words& words)
+void add_sheet(CLI::App& command, GivenWords& words)
 {
     add_option(command, "--sheet", "FILE", words.sheet,
                "A run sheet; the machine's default run without");
 }
 
-void add_list(CLI::App& program, Words& words)
+void add_list(CLI::App& program, GivenWords& words)
 {
     CLI::App& list = *program.add_subcommand("list", "Print what there is");
     add_option(list, "WHAT", "", words.what, "rigs, faults, readings or commands");
@@ -79,7 +52,7 @@ void add_list(CLI::App& program, Words& words)
     list.add_flag("--json", words.as_json, "As JSON");
 }
 
-void add_trace(CLI::App& program, Words& words)
+void add_trace(CLI::App& program, GivenWords& words)
 {
     CLI::App& trace =
         *program.add_subcommand("trace", "Run a machine and write all its readings as CSV");
@@ -96,7 +69,7 @@ void add_trace(CLI::App& program, Words& words)
     add_option(trace, "--out", "FILE", words.file, "The CSV file; standard output without");
 }
 
-void add_shot(CLI::App& program, Words& words)
+void add_shot(CLI::App& program, GivenWords& words)
 {
     CLI::App& shot = *program.add_subcommand("shot", "Take a picture of a scene");
     add_option(shot, "SCENE", "", words.scene, "The scene, such as bench")->required();
@@ -111,7 +84,7 @@ void add_shot(CLI::App& program, Words& words)
     add_appearance(shot, words);
 }
 
-void add_sound(CLI::App& program, Words& words)
+void add_sound(CLI::App& program, GivenWords& words)
 {
     CLI::App& sound = *program.add_subcommand("sound", "Write the engine's sound as a WAV file");
     add_option(sound, "RIG", "", words.rig, "The machine")->required();
@@ -125,7 +98,7 @@ void add_sound(CLI::App& program, Words& words)
     add_option(sound, "--out", "FILE", words.file, "The WAV file")->required();
 }
 
-void add_pictures(CLI::App& program, Words& words)
+void add_pictures(CLI::App& program, GivenWords& words)
 {
     CLI::App& pictures =
         *program.add_subcommand("pictures", "Take the reference pictures of all scenes");
@@ -149,86 +122,6 @@ void finish(CLI::App& program)
     }
 }
 
-ListRequest list_request(const Words& words)
-{
-    using What = ListRequest::What;
-    const std::vector<std::string> names{"rigs", "faults", "readings", "commands"};
-    const std::vector<What> whats{What::rigs, What::faults, What::readings, What::commands};
-    if (words.what.empty()) {
-        throw sim::RequestError("list wants to know what" + sim::choices_hint("", names));
-    }
-    const auto found = std::ranges::find(names, words.what);
-    if (found == names.end()) {
-        throw sim::RequestError("cannot list " + sim::in_quotes(words.what) +
-                                sim::choices_hint(words.what, names));
-    }
-    const What what = whats[static_cast<std::size_t>(found - names.begin())];
-    if (what == What::rigs && !words.rig.empty()) {
-        throw sim::RequestError("list rigs takes no rig, got " + sim::in_quotes(words.rig));
-    }
-    if (what != What::rigs && words.rig.empty()) {
-        throw sim::RequestError("list " + words.what +
-                                " wants a rig; standpipe list rigs names them");
-    }
-    return {what, words.rig, words.as_json};
-}
-
-TraceRequest trace_request(const Words& words)
-{
-    TraceRequest request;
-    request.rig = words.rig;
-    request.faults = read_faults(words.faults);
-    request.sheet = words.sheet;
-    request.ambient = read_ambient(words.ambient.value_or("20 degC"));
-    if (words.length) {
-        request.length = read_duration("--for", *words.length, 0.0);
-    }
-    request.every = read_duration("--every", words.every.value_or("0.1 s"), sim::tick_length);
-    request.may_leap = words.may_leap;
-    request.file = words.file;
-    return request;
-}
-
-Appearance appearance(const Words& words)
-{
-    Appearance look;
-    const auto read = [](const std::optional<std::string>& text, auto reader, auto& place) {
-        if (text) {
-            place = reader(*text);
-        }
-    };
-    read(words.theme, read_theme, look.ground);
-    read(words.size, read_size, look.size);
-    read(words.scale, read_scale, look.scale_percent);
-    read(words.language, read_language, look.language);
-    read(words.units, read_units, look.units);
-    look.is_projector = words.is_projector;
-    return look;
-}
-
-ShotRequest shot_request(const Words& words)
-{
-    return {words.scene,       words.shown_rig,
-            words.sheet,       read_duration("--at", words.at.value_or("30 s"), 0.0),
-            appearance(words), *words.file,
-            words.part,        words.boxes,
-            words.is_shut};
-}
-
-SoundRequest sound_request(const Words& words)
-{
-    SoundRequest request;
-    request.rig = words.rig;
-    request.faults = read_faults(words.faults);
-    request.sheet = words.sheet;
-    request.from_seconds = read_duration("--at", words.at.value_or("0 s"), 0.0);
-    request.length_seconds =
-        read_duration("--for", words.length.value_or("10 s"), sim::tick_length);
-    request.pace = read_pace(words.pace.value_or("1"));
-    request.file = *words.file;
-    return request;
-}
-
 /// Refuses a first word that is no command in better words than the parser has.
 void check_command(const std::vector<std::string>& words)
 {
@@ -240,32 +133,12 @@ void check_command(const std::vector<std::string>& words)
     }
 }
 
-Request request_of(const CLI::App& program, const Words& words)
-{
-    if (program.got_subcommand("list")) {
-        return list_request(words);
-    }
-    if (program.got_subcommand("trace")) {
-        return trace_request(words);
-    }
-    if (program.got_subcommand("shot")) {
-        return shot_request(words);
-    }
-    if (program.got_subcommand("sound")) {
-        return sound_request(words);
-    }
-    if (program.got_subcommand("pictures")) {
-        return PicturesRequest{*words.file, words.shown_rig};
-    }
-    return WindowRequest{appearance(words), words.shown_rig};
-}
-
 } // namespace
 
 Request parse_command_line(const std::vector<std::string>& words)
 {
     check_command(words);
-    Words given;
+    GivenWords given;
     CLI::App program("A teaching bench for small-engine fuel systems. Without a command it opens "
                      "its window.",
                      "standpipe");
@@ -288,7 +161,8 @@ Request parse_command_line(const std::vector<std::string>& words)
     } catch (const CLI::ParseError& error) {
         throw sim::RequestError(error.what());
     }
-    return request_of(program, given);
+    const auto commands = program.get_subcommands();
+    return request_from(commands.empty() ? "" : commands.front()->get_name(), given);
 }
 
 } // namespace scenes

@@ -61,6 +61,14 @@ void DripFollower::share(double gained, double seconds)
     drips_->go_on(seconds);
 }
 
+void DripFollower::shed(double kg)
+{
+    for (std::size_t i = 0; i < masses_.size() && drips_; ++i) {
+        drips_->leak(i, kg);
+        shed_ += kg;
+    }
+}
+
 /// Some seconds of the flows that run now bring the drops where they would be.
 void DripFollower::rebuild(double leaked)
 {
@@ -93,7 +101,7 @@ void DripFollower::follow(sim::Simulator& machine, std::span<const double> value
     if (!drips_) {
         return;
     }
-    const double leaked = spilt(machine);
+    const double leaked = spilt(machine) + shed_;
     const double passed = machine.seconds() - seconds_;
     const double gained = leaked - drips_->leaked();
     seconds_ = machine.seconds();

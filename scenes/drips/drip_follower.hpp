@@ -30,6 +30,10 @@ public:
     /// unit:    values in SI, in the order of the machine's readings
     void follow(sim::Simulator& machine, std::span<const double> values);
 
+    /// Lets fuel that no machine lost run from every mouth: what the drops cost can be measured.
+    ///
+    /// unit:    kilograms, at each mouth
+    void shed(double kg);
     [[nodiscard]] const std::optional<Drips>& drips() const { return drips_; }
 
 private:
@@ -43,6 +47,7 @@ private:
     std::vector<double> flows_;  ///< kg/s out of each mouth
     std::vector<double> masses_; ///< kg of this step
     double density_ = 745.0;     ///< kg/m3
+    double shed_ = 0.0;          ///< kg that no machine lost
     double seconds_ = 0.0;
 };
 

@@ -15,6 +15,7 @@ constexpr float usual_radius = 0.04F;
 constexpr float gravity = 5.0F;
 constexpr float damping_at_wall = 1.2F;
 constexpr float damping_in_air = 0.8F;
+constexpr int pieces = 3; ///< of a step
 constexpr float friction = 0.02F;
 /// Pull of a wall on a drop of usual size, in its weights. It grows with the radius, the weight
 /// with its cube: a drop hangs until it has grown to twice the usual mass, then falls.
@@ -94,6 +95,8 @@ private:
 Drips::World::World(const DripGround& ground)
     : world_(b2Vec2(0.0F, -gravity)), unit_(metres_per_unit * ground.scale)
 {
+    world_.SetContinuousPhysics(false);
+    world_.SetAutoClearForces(false); // what clings does so in all pieces of a step
     const b2BodyDef still;
     walls_ = world_.CreateBody(&still);
     for (const std::vector<DripPoint>& outline : ground.bodies) {
@@ -268,7 +271,12 @@ void Drips::World::step(double seconds)
     }
     constexpr int32 velocity_rounds = 6;
     constexpr int32 position_rounds = 2;
-    world_.Step(static_cast<float>(seconds), velocity_rounds, position_rounds);
+    // A drop falls no further in such a piece than its radius, so that it goes through no wall; the
+    // world's own way to see to that takes ten times as long with 300 drops at walls.
+    for (int i = 0; i < pieces; ++i) {
+        world_.Step(static_cast<float>(seconds) / pieces, velocity_rounds, position_rounds);
+    }
+    world_.ClearForces();
 }
 
 void Drips::World::join(std::size_t kept, std::size_t gone)

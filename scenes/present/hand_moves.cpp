@@ -15,37 +15,42 @@ constexpr double set_out = 0.03;    ///< m: a hand that takes up slack has not s
 
 void CordPull::take_hold()
 {
-    out_ = 0.0;
-    moving_ = 0.0;
+    out_ = furthest_ = moving_ = waited_ = 0.0;
     is_held_ = true;
-    has_pulled_ = false;
 }
 
-CordPull::Outcome CordPull::move(double out, double seconds)
+double CordPull::move(double out, double seconds)
 {
     if (!is_held_) {
-        return Outcome::going_on;
+        return 0.0;
     }
     out_ = std::clamp(out, 0.0, length_);
-    // A hand that goes back begins again: the cord winds itself up.
-    moving_ = out_ < set_out ? 0.0 : moving_ + seconds;
-    if (has_pulled_ || out_ < least_share * length_ || out_ < least_speed * moving_) {
-        return Outcome::going_on;
+    if (out_ < set_out && furthest_ > set_out) {
+        furthest_ = out_; // home again
+        moving_ = waited_ = 0.0;
     }
-    has_pulled_ = true;
-    return Outcome::pulled;
+    waited_ += seconds;
+    const double drawn = std::max(0.0, out_ - furthest_);
+    if (drawn > 0.0) {
+        moving_ = out_ < set_out ? 0.0 : moving_ + waited_;
+        waited_ = 0.0;
+        furthest_ = out_;
+    }
+    return drawn;
 }
 
 CordPull::Outcome CordPull::let_go()
 {
-    const bool was_tried = is_held_ && !has_pulled_ && out_ > set_out;
+    const bool was_tried = is_held_ && furthest_ > set_out;
     is_held_ = false;
-    const double out = out_;
     out_ = 0.0;
     if (!was_tried) {
-        return Outcome::going_on;
+        return Outcome::nothing;
     }
-    return out < least_share * length_ ? Outcome::too_short : Outcome::too_slow;
+    if (furthest_ < least_share * length_) {
+        return Outcome::too_short;
+    }
+    return furthest_ < least_speed * moving_ ? Outcome::too_slow : Outcome::pulled;
 }
 
 double tap_open_at(double x, double y)

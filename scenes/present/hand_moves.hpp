@@ -2,23 +2,23 @@
 
 namespace scenes {
 
-/// A hand on the cord's handle: how far and how fast decides whether it is a pull.
-///
-/// A pull must bring out the most of the cord, and fast: what turns an engine over slowly does not
-/// start it. Both limits are chosen for the feel.
+/// A hand on the cord's handle: how much cord it draws, and what to tell about a pull that is
+/// hardly one. Both limits for that are chosen for the feel; what the engine does follows from the
+/// cord.
 class CordPull {
 public:
     /// unit:    metres of cord
     explicit CordPull(double length) : length_(length) {}
 
-    enum class Outcome { going_on, pulled, too_short, too_slow };
+    enum class Outcome { nothing, pulled, too_short, too_slow };
 
     void take_hold();
-    /// The hand has come so far; gives `pulled` once, when it becomes a pull.
+    /// The hand has come so far; gives how much more cord it has drawn. Going back draws none, the
+    /// cord winds itself up; once the handle is home another pull begins.
     ///
     /// unit:    metres of cord that are out, seconds since the last move
-    Outcome move(double out, double seconds);
-    /// Tells what became of a hold that was no pull, `going_on` when there is nothing to say.
+    double move(double out, double seconds);
+    /// Tells what kind of pull the last one was, `nothing` for a hand that only took hold.
     Outcome let_go();
 
     /// Metres of cord in the hand.
@@ -28,9 +28,10 @@ public:
 private:
     double length_;
     double out_ = 0.0;
-    double moving_ = 0.0; ///< s since the hand set out
+    double furthest_ = 0.0; ///< in this pull
+    double moving_ = 0.0;   ///< s from where the hand set out to there
+    double waited_ = 0.0;   ///< s since
     bool is_held_ = false;
-    bool has_pulled_ = false;
 };
 
 /// How far a tap is open whose handle points from its hub to a place: down is open, right is shut.

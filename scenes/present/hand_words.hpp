@@ -24,14 +24,16 @@ inline constexpr Phrase hand_bulb = phrase("Bulb");
 inline constexpr Phrase hand_tap = phrase("Handle of the fuel tap");
 inline constexpr Phrase hand_cap = phrase("Tank cap, to turn");
 inline constexpr Phrase hand_tilt = phrase("Dial that tips the machine");
-inline constexpr Phrase cord_tip = phrase("Drag it out, far and fast, to pull the cord.");
+inline constexpr Phrase cord_tip = phrase("Drag it out: the cord is pulled as far and as fast.");
 inline constexpr Phrase bulb_tip = phrase("Hold it down to press the bulb; let go and it returns.");
 inline constexpr Phrase tap_tip = phrase("Drag to turn the tap, press to open or shut it.");
 inline constexpr Phrase cap_tip = phrase("Press to loosen the cap or to tighten it.");
 inline constexpr Phrase tilt_tip = phrase("Drag round to tip the machine; press to set it level.");
-inline constexpr Phrase pull_further = phrase("That was no pull: take the handle further out.");
-inline constexpr Phrase pull_faster = phrase("That was no pull: too slow to turn the engine over.");
+inline constexpr Phrase pull_further = phrase("A short pull: take the handle further out.");
+inline constexpr Phrase pull_faster =
+    phrase("A slow pull turns the engine over slowly: pull faster.");
 inline constexpr Phrase key_tip = phrase("tip the machine back or forwards");
+inline constexpr Phrase key_stop_switch = phrase("stop switch on or off");
 inline constexpr Phrase key_cap = phrase("loosen or tighten the tank cap");
 
 // ---- faults

@@ -25,6 +25,17 @@ const sim::Network::Reading* MachineView::find(std::string_view name) const
     return found == readings_->end() ? nullptr : &*found;
 }
 
+double MachineView::cord_out(double length) const
+{
+    if (cord_in_hand_) {
+        return *cord_in_hand_;
+    }
+    const double left = reading("recoil.cord");
+    // The last few centimetres let the handle home again instead of leaving it out there.
+    const double kept = std::clamp(left / 0.06, 0.0, 1.0);
+    return std::max(0.0, length - left) * kept;
+}
+
 const double* MachineView::healthy_parameter(std::string_view part, std::string_view name) const
 {
     if (machine_ == nullptr) {

@@ -2,6 +2,7 @@
 
 #include "sim/simulator.hpp"
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -32,6 +33,11 @@ public:
     /// throws:  sim::RequestError when there is no such reading or control
     [[nodiscard]] double reading(std::string_view name) const;
     [[nodiscard]] double control(std::string_view name) const;
+    /// How much of the pull cord is out: what a hand holds, else what a pull has brought out.
+    ///
+    /// unit:    metres, of a cord of this length
+    [[nodiscard]] double cord_out(double length) const;
+    void hold_cord(std::optional<double> out) { cord_in_hand_ = out; }
     [[nodiscard]] const std::vector<double>& values() const { return values_; }
     [[nodiscard]] double seconds() const { return seconds_; }
 
@@ -44,6 +50,7 @@ private:
     std::vector<double> values_;
     std::vector<std::pair<std::string, double>> controls_;
     double seconds_ = 0.0;
+    std::optional<double> cord_in_hand_;
 };
 
 } // namespace scenes

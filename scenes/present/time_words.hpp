@@ -86,7 +86,7 @@ inline constexpr Phrase key_ends = phrase("the start, or how far the run has bee
 inline constexpr Phrase key_ahead = phrase("go ahead in time");
 inline constexpr Phrase key_branches = phrase("branches of the run");
 inline constexpr Phrase key_changes = phrase("what changed first");
-inline constexpr Phrase key_stop = phrase("stop going ahead or a replay");
+inline constexpr Phrase key_stop = phrase("stop long work; take the focus off a control");
 inline constexpr Phrase key_span = phrase("charts show less or more time");
 
 } // namespace scenes::words

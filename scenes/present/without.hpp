@@ -1,6 +1,7 @@
 #pragma once
 
 #include "scenes/present/phrase.hpp"
+#include "scenes/present/wording.hpp"
 
 #include <string>
 
@@ -11,7 +12,7 @@ namespace scenes {
 struct Without {
     Phrase text;
     std::string piece; ///< for the place {0} of the text
-    [[nodiscard]] std::string line() const { return filled(text, {piece}); }
+    [[nodiscard]] std::string line() const { return filled(text, {worded(piece)}); }
 };
 
 } // namespace scenes

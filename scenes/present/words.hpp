@@ -188,7 +188,8 @@ inline constexpr Phrase key_clicker_step =
 inline constexpr Phrase key_text = phrase("larger or smaller text");
 inline constexpr Phrase key_tab = phrase("next or previous control");
 inline constexpr Phrase key_panel = phrase("next panel");
-inline constexpr Phrase key_arrows = phrase("move a slider; Delete puts it back");
+inline constexpr Phrase key_arrows =
+    phrase("move a slider, the tap, the dial or time; Delete puts a slider back");
 inline constexpr Phrase key_quit = phrase("leave the bench");
 
 } // namespace scenes::words

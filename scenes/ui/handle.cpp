@@ -5,7 +5,31 @@
 
 #include <imgui.h>
 
+#include <array>
+#include <utility>
+
 namespace scenes {
+namespace {
+
+void take_arrows(Interface::State& state, Handle& result)
+{
+    using sf::Keyboard;
+    const std::array moves{std::pair{Keyboard::Right, 1}, std::pair{Keyboard::Up, 1},
+                           std::pair{Keyboard::Left, -1}, std::pair{Keyboard::Down, -1}};
+    for (const auto& [key, step] : moves) {
+        while (take_own_key(state, key)) {
+            result.steps += step;
+        }
+    }
+    if (take_own_key(state, Keyboard::Home)) {
+        result.end = -1;
+    }
+    if (take_own_key(state, Keyboard::End)) {
+        result.end = 1;
+    }
+}
+
+} // namespace
 
 Handle handle(Interface& ui, const HandleSpec& spec)
 {
@@ -24,6 +48,9 @@ Handle handle(Interface& ui, const HandleSpec& spec)
                   .is_pressed = touch.is_pressed};
     result.is_double_clicked =
         touch.is_hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+    if (touch.is_focused && spec.takes_arrows) {
+        take_arrows(state, result);
+    }
     if (touch.is_held) {
         const ImVec2 drag = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0.0F);
         result.drag = {drag.x, drag.y};

@@ -16,6 +16,7 @@ struct HandleSpec {
     std::string_view value = {}; ///< what it says now, for tests and for reading out
     sf::FloatRect box;
     bool is_enabled = true;
+    bool takes_arrows = false; ///< arrow keys, Home and End move it
 };
 
 struct Handle {
@@ -25,6 +26,8 @@ struct Handle {
     bool is_pressed = false;        ///< clicked, or Space or Enter pressed
     bool is_double_clicked = false; ///< the first click counted as pressed
     sf::Vector2f drag{};            ///< pixels from where it was taken hold of
+    int steps = 0;                  ///< by arrow keys; right and up are positive
+    int end = 0;                    ///< -1 for the Home key, 1 for the End key
 };
 
 Handle handle(Interface& ui, const HandleSpec& spec);

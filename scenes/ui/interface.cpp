@@ -1,58 +1,16 @@
 #include "scenes/ui/interface.hpp"
 
-#include "scenes/ui/ink.hpp"
 #include "scenes/ui/state.hpp"
-
-#include <SFML/OpenGL.hpp>
 
 #include <backends/imgui_impl_opengl2.h>
 #include <imgui.h>
 #include <imgui_internal.h>
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace scenes {
 namespace {
-
-/// Seconds that the pointer or the focus rests on a widget before its tip appears.
-constexpr double tip_delay = 0.5;
-
-/// Makes what the widget library draws by itself (scroll bars, carets) look like the rest.
-void apply_style(const Look& look)
-{
-    const Theme& theme = look.theme;
-    ImGuiStyle style;
-    style.AntiAliasedLinesUseTex = false;
-    style.WindowPadding = {0.0F, 0.0F};
-    style.WindowBorderSize = 0.0F;
-    style.ChildBorderSize = 0.0F;
-    style.PopupBorderSize = 0.0F;
-    style.FramePadding = {look.whole(10.0F), look.whole(5.0F)};
-    style.FrameBorderSize = 0.0F;
-    style.ItemSpacing = {look.whole(8.0F), look.whole(8.0F)};
-    style.ScrollbarSize = look.whole(12.0F);
-    style.ScrollbarRounding = 0.0F;
-    style.GrabMinSize = look.whole(24.0F);
-    style.WindowMinSize = {1.0F, 1.0F};
-    const auto set = [&style](ImGuiCol which, Rgba colour) {
-        style.Colors[which] = to_imgui_vector(colour);
-    };
-    set(ImGuiCol_Text, theme.ink);
-    set(ImGuiCol_TextDisabled, theme.ink_soft);
-    set(ImGuiCol_WindowBg, theme.sheet);
-    set(ImGuiCol_PopupBg, theme.sheet);
-    set(ImGuiCol_ChildBg, with_alpha(theme.sheet, 0));
-    set(ImGuiCol_FrameBg, with_alpha(theme.sheet, 0));
-    set(ImGuiCol_TextSelectedBg, theme.accent_wash);
-    set(ImGuiCol_ScrollbarBg, theme.recess);
-    set(ImGuiCol_ScrollbarGrab, theme.ink_soft);
-    set(ImGuiCol_ScrollbarGrabHovered, theme.ink);
-    set(ImGuiCol_ScrollbarGrabActive, theme.accent);
-    set(ImGuiCol_ModalWindowDimBg, with_alpha(theme.scrim, 0)); // drawn by ourselves
-    ImGui::GetStyle() = style;
-}
 
 void move_focus(Interface::State& state)
 {
@@ -69,81 +27,6 @@ void move_focus(Interface::State& state)
     if (state.tab_order.has_moved()) {
         ImGui::ClearActiveID(); // a text field left by Tab stops taking letters
     }
-}
-
-void draw_tip(Interface::State& state)
-{
-    const bool is_shown = !state.tip.empty() && ImGui::GetTime() - state.rested_since > tip_delay;
-    if (!is_shown) {
-        return;
-    }
-    const Look& look = state.look;
-    const Ink ink(state, *ImGui::GetForegroundDrawList());
-    const float pad = look.whole(9.0F);
-    const float widest = look.whole(300.0F);
-    const float width = std::min(widest, std::ceil(ink.width(state.tip, Type::body)) + 1.0F);
-    const float height = ink.wrapped_height(state.tip, Type::body, width);
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    sf::FloatRect box{state.tip_box.left, state.tip_box.top + state.tip_box.height + pad,
-                      width + 2.0F * pad, height + 2.0F * pad};
-    box.left = std::max(0.0F, std::min(box.left, screen.x - box.width - pad));
-    if (box.top + box.height > screen.y) {
-        box.top = state.tip_box.top - box.height - pad;
-    }
-    ink.block(box, look.theme.ink);
-    ink.write_wrapped(state.tip, {box.left + pad, box.top + pad, width, height}, Type::body,
-                      look.theme.sheet);
-    state.widgets.add({.name = state.tip,
-                       .role = "tip",
-                       .value = {},
-                       .panel = {},
-                       .box = {box.left, box.top, box.width, box.height}});
-}
-
-/// Sorts the frame's draw lists: those of opaque panels by panel, the rest as they come.
-struct SortedLists {
-    std::vector<PanelPicture> panels;
-    std::vector<ImDrawList*> loose;
-};
-
-SortedLists sort_lists(const Interface::State& state)
-{
-    SortedLists sorted;
-    const ImDrawData& data = *ImGui::GetDrawData();
-    const ImVector<ImGuiWindow*>& windows = ImGui::GetCurrentContext()->Windows;
-    for (int i = 0; i < data.CmdListsCount; ++i) {
-        ImDrawList* list = data.CmdLists[i];
-        const auto window =
-            std::find_if(windows.begin(), windows.end(),
-                         [list](const ImGuiWindow* w) { return w->DrawList == list; });
-        const ImGuiWindow* root = window == windows.end() ? nullptr : (*window)->RootWindow;
-        const bool is_opaque =
-            root != nullptr && std::find(state.opaque_panels.begin(), state.opaque_panels.end(),
-                                         root->ID) != state.opaque_panels.end();
-        if (!is_opaque) {
-            sorted.loose.push_back(list);
-            continue;
-        }
-        const auto known = std::find_if(sorted.panels.begin(), sorted.panels.end(),
-                                        [root](const PanelPicture& p) { return p.id == root->ID; });
-        if (known != sorted.panels.end()) {
-            known->lists.push_back(list);
-        } else {
-            sorted.panels.push_back(
-                {root->ID, {root->Pos.x, root->Pos.y, root->Size.x, root->Size.y}, {list}});
-        }
-    }
-    return sorted;
-}
-
-void draw_scrim(sf::RenderWindow& window, const Theme& theme)
-{
-    sf::RectangleShape scrim(sf::Vector2f(window.getSize()));
-    scrim.setFillColor({theme.scrim.red, theme.scrim.green, theme.scrim.blue, theme.scrim.alpha});
-    const sf::View view = window.getView();
-    window.setView(sf::View(sf::FloatRect({}, scrim.getSize())));
-    window.draw(scrim);
-    window.setView(view);
 }
 
 } // namespace
@@ -217,30 +100,6 @@ void Interface::begin_frame(float seconds)
     state.tip.clear();
 }
 
-void Interface::draw()
-{
-    State& state = *state_;
-    draw_tip(state);
-    if (ImGui::IsMouseClicked(ImGuiMouseButton_Left) && !state.has_pressed_widget) {
-        state.tab_order.drop();
-    }
-    ImGui::Render();
-    const SortedLists sorted = sort_lists(state);
-    state.redrawn_panels = state.cache.draw(state.window, sorted.panels);
-    if (state.layer > 0) {
-        draw_scrim(state.window, state.look.theme);
-    }
-    if (!sorted.loose.empty()) {
-        state.window.setActive(true);
-        state.window.resetGLStates();
-        glMatrixMode(GL_TEXTURE);
-        glLoadIdentity();
-        glMatrixMode(GL_MODELVIEW);
-        draw_lists(sorted.loose, state.window.getSize());
-    }
-    state.window.resetGLStates();
-}
-
 bool Interface::has_mouse() const
 {
     const ImVec2 at = ImGui::GetIO().MousePos;
@@ -258,6 +117,16 @@ bool Interface::is_typing() const
 bool Interface::has_dialog() const
 {
     return state_->layer > 0 || state_->was_dialog_open;
+}
+
+bool Interface::has_focus() const
+{
+    return state_->tab_order.focus() != 0;
+}
+
+void Interface::drop_focus()
+{
+    state_->tab_order.drop();
 }
 
 bool Interface::take_key(sf::Keyboard::Key key, Modifiers modifiers)

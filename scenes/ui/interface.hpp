@@ -49,6 +49,9 @@ public:
     /// Whether letters go into a text field.
     [[nodiscard]] bool is_typing() const;
     [[nodiscard]] bool has_dialog() const;
+    /// Whether a widget has the keyboard's focus, and taking it away, so that keys mean the bench.
+    [[nodiscard]] bool has_focus() const;
+    void drop_focus();
 
     /// Whether a key was pressed that no widget used; it counts as used from then on. While a text
     /// field or a dialog takes the keyboard, only function keys and keys with Ctrl come through.

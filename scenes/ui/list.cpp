@@ -155,6 +155,7 @@ ListAction use_rows(const Table& table, const std::string& value, std::size_t& s
                                   .role = "list",
                                   .value = value,
                                   .box = all,
+                                  .is_enabled = count > 0,
                                   .takes_enter = false});
     const std::size_t before = selected;
     if (touch.is_held && count > 0) {

@@ -62,6 +62,9 @@ struct Interface::State {
     sf::FloatRect tip_box;
 };
 
+/// Makes what the widget library draws by itself (scroll bars, carets) look like the rest.
+void apply_style(const Look& look);
+
 /// How a person touches a widget in this frame.
 struct Touch {
     bool is_hovered = false;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 // What every widget shares: a place in the layout, the pointer, the keyboard, the list for tests.
@@ -131,6 +132,10 @@ Touch touch(Interface::State& state, const Wish& wish)
     state.is_pointing = state.is_pointing || result.is_hovered;
     if (result.is_hovered || (result.shows_ring && !state.was_pointing)) {
         note_rest(state, id);
+    }
+    if (result.is_held || result.is_pressed) {
+        // Whoever uses it needs no tip, which would cover what comes of it.
+        state.rested_since = std::numeric_limits<double>::infinity();
     }
     state.last_widget = id;
     state.last_box = wish.box;

@@ -8,8 +8,10 @@ using namespace literals;
 
 /// The pull cord and the arm that pulls it.
 ///
-/// A pull is a length of cord still to come off the drum. While there is any, the hand pulls with
-/// its force, less as the cord runs as fast as the hand can.
+/// `cord` is how far the hand is ahead of what has come off the drum: for a whole pull all of it at
+/// once, for a hand that draws it bit by bit a little all the time. While the hand is ahead it
+/// pulls with its force, less over the last 20 mm and as the cord runs as fast as the hand can; the
+/// cord comes off as fast as the drum turns. When the hand stops, the drum runs away from it.
 /// source:  arm of constant strength and limited speed, from memory (150 N, 2.5 m/s)
 struct Recoil {
     Force force;
@@ -34,13 +36,13 @@ struct Recoil {
     void evaluate(const std::array<S, reads>& in, std::array<S, writes>& out) const
     {
         const S pulling = smooth_step(in[cord], 0.0, 0.02);
+        const S taut = smooth_step(in[cord], 0.0, 0.004);
         const double fastest = hand_speed.si / drum_radius.si;
         const S strength = positive_part(1.0 - in[speed] * (1.0 / fastest), 0.05);
         out[torque] = pulling * strength * (force.si * drum_radius.si);
         // The hand takes up slack even when the engine has run away from it.
         out[unwind] =
-            pulling *
-            (smooth_min(in[speed], in[speed] * 0.0 + fastest, 2.0) * drum_radius.si + 0.05);
+            taut * (smooth_min(in[speed], in[speed] * 0.0 + fastest, 2.0) * drum_radius.si + 0.05);
     }
 
     static void show(const double* in, const double* /*out*/, double* shown)

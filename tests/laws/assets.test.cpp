@@ -88,9 +88,9 @@ TEST_CASE("every doing of a rig can be done")
             for (const Doing::Jump& jump : doing.jumps) {
                 CHECK_NOTHROW(static_cast<void>(simulator.network().state_index(jump.state)));
             }
-            CHECK_NOTHROW(simulator.post(Do{doing.id, 0.5}, 1000));
+            CHECK_NOTHROW(simulator.post(Do{doing.id, 0.5 * doing.most}, 1000));
             CHECK_NOTHROW(simulator.advance(2000));
-            CHECK((doing.settings.size() + doing.jumps.size() > 0 || !doing.fills.empty()));
+            CHECK((doing.settings.size() + doing.jumps.size() > 0 || doing.has_amount()));
         }
     }
 }

@@ -88,8 +88,10 @@ public:
         }
         case 4:
         case 5:
-        case 6:
-            return Do{rig.doings[below(rig.doings.size())].id, share()};
+        case 6: {
+            const Doing& doing = rig.doings[below(rig.doings.size())];
+            return Do{doing.id, doing.most * share()};
+        }
         default:
             return SetFault{rig.faults[below(rig.faults.size())].id, place(0.0, 1.0)};
         }

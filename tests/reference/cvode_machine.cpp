@@ -68,6 +68,10 @@ void CvodeMachine::apply(const Command& command, std::span<double> state)
             throw RequestError("no chamber to fill");
         }
     }
+    if (!doing.adds_to.empty()) {
+        double& sum = state[parameters_.network().state_index(doing.adds_to)];
+        sum = std::min(sum + deed->to, std::max(sum, doing.most));
+    }
 }
 
 void CvodeMachine::read(std::span<double> values)

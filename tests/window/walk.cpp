@@ -1,0 +1,338 @@
+#include "scenes/bench/bench_scene.hpp"
+#include "scenes/bench/display.hpp"
+#include "sim/error.hpp"
+
+#include <SFML/Graphics/Image.hpp>
+#include <SFML/Graphics/Texture.hpp>
+#include <SFML/System/Err.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <filesystem>
+#include <set>
+
+// Walks the real window by keyboard alone, page by page and dialog by dialog. Tab must come to
+// everything that can be used and back to where it began, Shift+Tab the other way round; focus must
+// be on the screen and seen there; arrow keys must move what is focused; Escape closes dialogs and
+// takes the focus away.
+//
+//     xvfb-run -a -s "-screen 0 1280x720x24" build/walk_window [machine [percent [show]]]
+
+namespace {
+
+using scenes::Widget;
+using Key = sf::Keyboard;
+
+constexpr int most_stops = 300;
+int trouble_count = 0;
+bool is_showing = false;
+
+void trouble(const std::string& where, const std::string& what)
+{
+    std::printf("%s: %s\n", where.c_str(), what.c_str());
+    ++trouble_count;
+}
+
+std::string name_of(const Widget& widget)
+{
+    return widget.panel + " / " + widget.name + " (" + widget.role + ")";
+}
+
+bool can_be_used(const Widget& widget)
+{
+    static const std::set<std::string> roles{"button", "choice",     "handle", "list",
+                                             "slider", "text field", "switch"};
+    return widget.is_enabled && roles.count(widget.role) > 0;
+}
+
+/// The window with its bench, and a keyboard.
+class Walker {
+public:
+    Walker(scenes::BenchModel& model, const scenes::Settings& settings)
+        : model_(model),
+          files_(scenes::find_font_files(std::filesystem::path(sim::assets_folder()) / "fonts")),
+          fonts_(files_),
+          window_(sf::VideoMode(settings.window->width, settings.window->height), "Standpipe",
+                  sf::Style::None, sf::ContextSettings(0, 0, 0)),
+          keeper_(settings),
+          scene_(window_, files_, fonts_, model, keeper_)
+    {
+        frames(8);
+    }
+
+    void frames(int count)
+    {
+        for (int i = 0; i < count; ++i) {
+            sf::Event event{};
+            while (window_.pollEvent(event)) { // nobody else touches this window
+            }
+            model_.advance(1.0 / 60.0, [] { return true; });
+            scene_.draw(1.0F / 60.0F);
+            window_.display();
+        }
+    }
+
+    void press(Key::Key key, bool has_shift = false, bool has_control = false)
+    {
+        sf::Event event{};
+        event.key = {key, false, has_control, has_shift, false};
+        for (const auto type : {sf::Event::KeyPressed, sf::Event::KeyReleased}) {
+            event.type = type;
+            scene_.handle(event);
+            frames(1);
+        }
+        frames(2); // what is scrolled to comes into view, dialogs find their size
+    }
+
+    void type(char letter)
+    {
+        sf::Event event{};
+        event.type = sf::Event::TextEntered;
+        event.text.unicode = static_cast<sf::Uint32>(letter);
+        scene_.handle(event);
+        frames(2);
+    }
+
+    [[nodiscard]] const std::vector<Widget>& widgets() const { return scene_.widgets().all(); }
+    [[nodiscard]] std::vector<Widget> focused() const
+    {
+        std::vector<Widget> found;
+        std::ranges::copy_if(widgets(), std::back_inserter(found), &Widget::is_focused);
+        return found;
+    }
+    [[nodiscard]] sf::Image picture() const
+    {
+        sf::Texture texture;
+        texture.create(window_.getSize().x, window_.getSize().y);
+        texture.update(window_);
+        return texture.copyToImage();
+    }
+    [[nodiscard]] sf::Vector2f size() const { return sf::Vector2f(window_.getSize()); }
+    [[nodiscard]] scenes::BenchView& view() { return scene_.view(); }
+
+private:
+    scenes::BenchModel& model_;
+    scenes::FontFiles files_;
+    scenes::Fonts fonts_;
+    sf::RenderWindow window_;
+    scenes::SettingsKeeper keeper_;
+    scenes::BenchScene scene_;
+};
+
+/// How many pixels along a widget's edges differ between two pictures.
+int changed_around(const sf::Image& a, const sf::Image& b, const scenes::WidgetBox& box)
+{
+    constexpr float reach = 12.0F; // of the ring at 200 %
+    const auto pixel = [](float at, unsigned most) {
+        return static_cast<unsigned>(std::clamp(at, 0.0F, static_cast<float>(most)));
+    };
+    const sf::Vector2u size = a.getSize();
+    int count = 0;
+    for (unsigned y = pixel(box.top - reach, size.y);
+         y < pixel(box.top + box.height + reach, size.y); ++y) {
+        for (unsigned x = pixel(box.left - reach, size.x);
+             x < pixel(box.left + box.width + reach, size.x); ++x) {
+            count += a.getPixel(x, y) != b.getPixel(x, y) ? 1 : 0;
+        }
+    }
+    return count;
+}
+
+/// One stop of the walk: focus is at one place, on the screen, and seen.
+void check_stop(const std::string& where, const Walker& walker, const Widget& stop,
+                const sf::Image& before, const sf::Image& now)
+{
+    const scenes::WidgetBox& box = stop.box;
+    const bool is_on_screen = stop.is_visible && box.width >= 8.0F && box.height >= 8.0F &&
+                              box.left + box.width <= walker.size().x + 1.0F &&
+                              box.top + box.height <= walker.size().y + 1.0F;
+    if (!is_on_screen) {
+        trouble(where, "focus is out of sight: " + name_of(stop));
+        return;
+    }
+    // Two sides of a ring of two pixels, at the least.
+    const int least = static_cast<int>(2.0F * std::min(box.width, box.height));
+    if (changed_around(before, now, box) < least) {
+        trouble(where, "focus is not seen: " + name_of(stop));
+    }
+}
+
+/// What can be used now: of a dialog only, while one is open.
+void note_usable(const Walker& walker, std::set<std::string>& usable)
+{
+    const auto& widgets = walker.widgets();
+    const auto dialog = std::ranges::find(widgets, "dialog", &Widget::role);
+    for (const Widget& widget : widgets) {
+        const bool is_blocked = dialog != widgets.end() && widget.panel != dialog->panel;
+        if (can_be_used(widget) && !is_blocked) {
+            usable.insert(name_of(widget));
+        }
+    }
+}
+
+/// Goes round by Tab and gives where it came by.
+std::vector<std::string> walk(const std::string& where, Walker& walker, bool is_backward,
+                              std::set<std::string>& usable)
+{
+    std::vector<std::string> stops;
+    for (int i = 0; i < most_stops; ++i) {
+        const sf::Image before = walker.picture();
+        walker.press(Key::Tab, is_backward);
+        note_usable(walker, usable);
+        const std::vector<Widget> focused = walker.focused();
+        if (focused.size() != 1) {
+            trouble(where, std::to_string(focused.size()) + " widgets have the focus");
+            return stops;
+        }
+        const std::string name = name_of(focused.front());
+        if (!stops.empty() && name == stops.front()) {
+            return stops;
+        }
+        if (std::ranges::find(stops, name) != stops.end()) {
+            trouble(where, "Tab goes in a ring that leaves something out, or twice by " + name);
+            return stops;
+        }
+        if (!is_backward) {
+            check_stop(where, walker, focused.front(), before, walker.picture());
+        }
+        stops.push_back(name);
+    }
+    trouble(where, "Tab does not come back");
+    return stops;
+}
+
+/// Goes round once more and moves what arrow keys move, there and back.
+void try_arrows(const std::string& where, Walker& walker, std::size_t stop_count)
+{
+    for (std::size_t i = 0; i < stop_count; ++i) {
+        walker.press(Key::Tab);
+        const Widget before = walker.focused().empty() ? Widget{} : walker.focused().front();
+        const bool is_moved = before.role == "slider" || before.role == "choice";
+        if (!is_moved || !before.is_enabled || before.name == "Page") {
+            continue;
+        }
+        for (const auto& [there, back] :
+             {std::pair{Key::Right, Key::Left}, std::pair{Key::Left, Key::Right}}) {
+            walker.press(there);
+            const std::string value = walker.focused().front().value;
+            walker.press(back);
+            if (value != before.value) {
+                break;
+            }
+            if (there == Key::Left) {
+                trouble(where, "arrow keys move nothing: " + name_of(before));
+            }
+        }
+    }
+}
+
+void check_walk(const std::string& where, Walker& walker)
+{
+    std::set<std::string> usable;
+    const std::vector<std::string> stops = walk(where, walker, false, usable);
+    if (is_showing) {
+        std::printf("\n%s\n", where.c_str());
+        for (const std::string& stop : stops) {
+            std::printf("    %s\n", stop.c_str());
+        }
+    }
+    for (const std::string& name : usable) {
+        if (std::ranges::find(stops, name) == stops.end()) {
+            trouble(where, "Tab never comes to " + name);
+        }
+    }
+    std::vector<std::string> back = walk(where, walker, true, usable);
+    std::ranges::reverse(back);
+    std::ranges::rotate(back, std::ranges::find(back, stops.empty() ? "" : stops.front()));
+    if (back != stops) {
+        trouble(where, "Shift + Tab takes another way than Tab");
+    }
+    try_arrows(where, walker, stops.size());
+}
+
+/// A dialog: opened by its key, walked, closed by Escape, focus back where it was.
+void check_dialog(const std::string& where, Walker& walker, Key::Key key, bool has_control)
+{
+    walker.press(Key::Tab);
+    const std::vector<Widget> before = walker.focused();
+    walker.press(key, false, has_control);
+    const bool is_open = std::ranges::any_of(
+        walker.widgets(), [](const Widget& widget) { return widget.role == "dialog"; });
+    if (!is_open) {
+        trouble(where, "the key opens no dialog");
+        return;
+    }
+    check_walk(where, walker);
+    walker.press(Key::Escape);
+    const bool is_shut = std::ranges::none_of(
+        walker.widgets(), [](const Widget& widget) { return widget.role == "dialog"; });
+    if (!is_shut) {
+        trouble(where, "Escape does not close it");
+    }
+    const std::vector<Widget> after = walker.focused();
+    if (before.size() != 1 || after.size() != 1 || name_of(before[0]) != name_of(after[0])) {
+        trouble(where, "focus does not come back to where it was");
+    }
+}
+
+void walk_bench(const std::string& rig, unsigned width, unsigned height, int percent)
+{
+    const std::string look = rig + " " + std::to_string(width) + "x" + std::to_string(height) +
+                             " " + std::to_string(percent) + " %";
+    scenes::BenchModel model(std::make_shared<const sim::Rig>(sim::load_rig(rig)));
+    model.begin_running();
+    model.finish_replay();
+    model.pace.is_paused = true;
+    scenes::Settings settings;
+    settings.machine = rig;
+    settings.window = scenes::WindowPlace{0, 0, width, height};
+    settings.scale_percent = percent;
+    settings.is_motion_reduced = true;
+    Walker walker(model, settings);
+    using scenes::Page;
+    for (const auto& [page, name] :
+         {std::pair{Page::machine, "machine"}, std::pair{Page::grade, "grade"},
+          std::pair{Page::charts, "charts"}, std::pair{Page::controls, "controls"},
+          std::pair{Page::faults, "faults"}, std::pair{Page::run, "run"},
+          std::pair{Page::changes, "changes"}}) {
+        if (page < Page::controls && percent == 100) {
+            continue; // in a large window they stand side by side
+        }
+        walker.view().page = page;
+        walker.frames(4);
+        check_walk(look + ", page " + name, walker);
+    }
+    for (const auto& [key, has_control, name] :
+         {std::tuple{Key::F1, false, "keys"}, std::tuple{Key::F8, false, "settings"},
+          std::tuple{Key::M, false, "machines"}, std::tuple{Key::S, true, "save"},
+          std::tuple{Key::O, true, "open"}, std::tuple{Key::G, false, "go ahead"},
+          std::tuple{Key::R, false, "branches"}, std::tuple{Key::Num1, false, "chart"}}) {
+        check_dialog(look + ", dialog " + name, walker, key, has_control);
+    }
+    walker.press(Key::Tab);
+    walker.press(Key::Escape);
+    if (!walker.focused().empty()) {
+        trouble(look, "Escape leaves the focus where it is");
+    }
+    walker.press(Key::F5);
+    check_walk(look + ", projector", walker);
+    walker.press(Key::Escape);
+}
+
+} // namespace
+
+int main(int count, char** words)
+{
+    try {
+        scenes::require_display();
+        is_showing = count > 3;
+        sf::err().rdbuf(nullptr);
+        walk_bench(count > 1 ? words[1] : "mower", 1280, 720,
+                   count > 2 ? std::stoi(words[2]) : 100);
+    } catch (const std::exception& error) {
+        std::fprintf(stderr, "walk_window: %s\n", error.what());
+        return 1;
+    }
+    return trouble_count == 0 ? 0 : 1;
+}
