@@ -11,9 +11,9 @@ namespace sim {
 namespace {
 /// A state is disturbed by these shares of its scale and of itself: once a good deal, to find what
 /// lies at an edge; then so little that no other edge is met.
-constexpr double share_of_scale = 3e-3;
-constexpr double share_of_value = 3e-6;
-constexpr double small_share = 1e-3;
+constexpr double share_of_scale = 1e-2;
+constexpr double share_of_value = 1e-5;
+constexpr double small_share = 3e-4;
 /// A state whose slope is below this is pulled back within some turns.
 constexpr double pulled_back = -0.3;
 /// One whose slope is smaller than this is hardly pulled back.

@@ -23,6 +23,7 @@ constexpr double patience = 1.0; // s
 constexpr Tick look_stride = 100;
 /// Some ten seconds of CVODE; at loose tolerances it may chatter about a valve without end.
 constexpr long most_steps = 100'000;
+constexpr long most_steps_when_steady = 100'000'000;
 
 Tick tick_at(double seconds)
 {
@@ -36,7 +37,12 @@ struct Course {
     std::vector<TimedCommand> commands;
     double from;
     double to;
-    bool is_steady = false; ///< so that leaps over many turns are worth a try
+    /// Readings that do not swing within a turn, by which a long steady course is judged: two ways
+    /// through thousands of turns are soon at different places of the turn. None: by all readings.
+    std::vector<std::string> slow{};
+
+    /// So that leaps over many turns are worth a try.
+    [[nodiscard]] bool is_steady() const { return !slow.empty(); }
 };
 
 /// What is right on a course: CVODE at 1e-11, and the ranges of the readings from the shelf on.
@@ -113,8 +119,12 @@ Entry measured(const Course& course, const Truth& truth, double tolerance, Make 
     const Record record = record_of(machine, truth.readings.size(), tick_at(course.from),
                                     tick_at(course.to), look_stride);
     const auto errors = reading_errors(record, truth.record, truth.ranges, truth.readings);
-    entry.error = errors.front().share;
-    entry.worst = errors.front().reading;
+    const auto worst = std::ranges::find_if(errors, [&](const ReadingError& error) {
+        return !course.is_steady() ||
+               std::ranges::find(course.slow, error.reading) != course.slow.end();
+    });
+    entry.error = worst->share;
+    entry.worst = worst->reading;
     return entry;
 }
 
@@ -170,14 +180,17 @@ Entry run_own(const Course& course, const Truth& truth, double tolerance, bool l
 std::vector<Entry> run_ours(const Course& course, const Truth& truth)
 {
     std::vector<Entry> entries;
-    std::vector<double> tolerances{1e-5, 1e-6, 5e-8, 1e-8};
+    std::vector<double> tolerances{1e-5, 1e-6};
+    if (!course.is_steady()) {
+        tolerances.insert(tolerances.end(), {5e-8, 1e-8});
+    }
     if (std::ranges::find(tolerances, course.rig->tolerance.relative) == tolerances.end()) {
         tolerances.insert(tolerances.begin(), course.rig->tolerance.relative);
     }
     for (const double tolerance : tolerances) {
         entries.push_back(run_own(course, truth, tolerance, false));
     }
-    if (course.is_steady) {
+    if (course.is_steady()) {
         for (const double tolerance : {1e-4, 1e-5, 1e-6}) {
             entries.push_back(run_own(course, truth, tolerance, true));
         }
@@ -189,16 +202,19 @@ std::vector<Entry> run_cvode(const Course& course, const Truth& truth, const cha
                              CvodeMatrix matrix)
 {
     std::vector<Entry> entries;
-    for (const double tolerance : {1e-4, 1e-5, 1e-6, 1e-7, 1e-8}) {
+    const std::vector<double> tolerances =
+        course.is_steady() ? std::vector{1e-5, 1e-6} : std::vector{1e-4, 1e-5, 1e-6, 1e-7, 1e-8};
+    const long most = course.is_steady() ? most_steps_when_steady : most_steps;
+    for (const double tolerance : tolerances) {
         try {
             entries.push_back(measured(course, truth, tolerance, [&] {
                 return CvodeMachine(course.rig, course.commands,
-                                    {tolerance, tolerance, matrix, most_steps});
+                                    {tolerance, tolerance, matrix, most});
             }));
             print(course, name, entries.back());
         } catch (const std::runtime_error& error) {
-            std::printf("  %-22s %7.0e   gave up after %ld steps (%s)\n", name, tolerance,
-                        most_steps, error.what());
+            std::printf("  %-22s %7.0e   gave up after %ld steps (%s)\n", name, tolerance, most,
+                        error.what());
         }
     }
     return entries;
@@ -262,6 +278,13 @@ int main(int count, char** words)
     // Its default run goes on at full throttle and load from 28 s on, and is tipped over at 30 s.
     std::vector<TimedCommand> cutting = trimmer->default_sheet.commands;
     std::erase_if(cutting, [](const TimedCommand& timed) { return timed.at > tick_at(29.0); });
-    compare({"Trimmer cutting at full throttle", trimmer, cutting, 32.0, 42.0, true}, wanted);
+    compare({"Trimmer cutting at full throttle",
+             trimmer,
+             cutting,
+             40.0,
+             70.0,
+             {"engine.fuel_rate", "pump.stroke", "tank.fuel", "exhaust.fuel", "head.temperature",
+              "carburetor.temperature", "plug.soot"}},
+            wanted);
     return 0;
 }

@@ -73,4 +73,36 @@ TEST_CASE("through an hour of faults and tilts no fuel and no air is lost or mad
     MESSAGE("largest share of fuel " << worst_fuel << ", of air " << worst_air);
 }
 
+TEST_CASE("through an hour of cutting and idling the trimmer loses and makes no fuel and no air")
+{
+    const auto rig = std::make_shared<const Rig>(load_rig("trimmer"));
+    Simulator simulator(rig);
+    for (const TimedCommand& timed : rig->default_sheet.commands) {
+        if (timed.at < 29'000) { // upright, at full throttle and load from here on
+            simulator.post(timed.command, timed.at);
+        }
+    }
+    simulator.post(SetLeaps{true}, 40'000);
+    std::mt19937_64 random(12);
+    for (Tick at = 300'000; at < 3600'000; at += 300'000) {
+        simulator.post(SetControl{"load", static_cast<double>(random() % 101) * 0.01}, at);
+        simulator.post(SetControl{"throttle", at % 1200'000 == 0 ? 0.0 : 1.0}, at + 1000);
+        if (at % 1200'000 == 0) {
+            simulator.post(Do{"refuel", 0.9}, at + 30'000);
+        }
+    }
+    double worst_fuel = 0.0;
+    double worst_air = 0.0;
+    for (Tick at = 0; at <= 3600'000; at += 10'000) {
+        simulator.advance(at);
+        worst_fuel =
+            std::max(worst_fuel, std::abs(simulator.fuel_error()) / simulator.fuel_total());
+        worst_air = std::max(worst_air, std::abs(simulator.air_error()) / air_handled(simulator));
+    }
+    CHECK(air_handled(simulator) > 100.0);
+    CHECK(worst_fuel < 1e-9);
+    CHECK(worst_air < 1e-9);
+    MESSAGE("largest share of fuel " << worst_fuel << ", of air " << worst_air);
+}
+
 TEST_SUITE_END();

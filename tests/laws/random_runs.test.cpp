@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <random>
 #include <sstream>
 
@@ -183,8 +184,11 @@ std::string run_sequence(const std::vector<Simulator>& points, std::uint64_t see
            write_run_sheet(simulator.sheet(), simulator.rig());
 }
 
-void run_sequences(const std::vector<Simulator>& points, int count, double shortest, double longest)
+/// STANDPIPE_RANDOM_RUNS in the environment asks for another number of them.
+void run_sequences(const std::vector<Simulator>& points, int usual, double shortest, double longest)
 {
+    const char* const wanted = std::getenv("STANDPIPE_RANDOM_RUNS");
+    const int count = wanted != nullptr ? std::atoi(wanted) : usual;
     int failures = 0;
     for (int seed = 0; seed < count && failures < 5; ++seed) {
         const std::string wrong =
@@ -208,6 +212,15 @@ TEST_CASE("ten thousand random runs keep finite states and levels in bounds and 
 TEST_CASE("a thousand random runs of the trimmer keep states and levels in bounds and accounts")
 {
     run_sequences(trimmer_points(), 1000, 250.0, 4000.0);
+}
+
+TEST_CASE("random runs of the trimmer with leaps keep states and levels in bounds and accounts")
+{
+    auto points = trimmer_points();
+    for (Simulator& point : points) {
+        point.post(SetLeaps{true});
+    }
+    run_sequences(points, 100, 5000.0, 60'000.0);
 }
 
 TEST_SUITE_END();

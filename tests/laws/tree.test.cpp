@@ -41,15 +41,19 @@ std::set<std::string> paths_in(const std::string& text)
 TEST_SUITE_BEGIN("laws");
 
 TEST_CASE(
-    "the model includes nothing but itself, the standard library and, where it reads files, JSON")
+    "the model includes nothing but itself, the standard library and, each in its place, JSON and "
+    "matrices")
 {
     static const std::set<std::string> json{"json_parse.hpp", "json_reader.hpp"};
+    static const std::string matrices = "turn_jacobian.cpp";
     for (const auto& file : sources_under("sim")) {
         CAPTURE(file.string());
         for (const std::string& name : includes_of(text_of(file))) {
             CAPTURE(name);
             CHECK(name.find("scenes/") == std::string::npos);
-            if (name.starts_with('<') && name.find_first_of("./") != std::string::npos) {
+            if (name.starts_with("<Eigen/")) {
+                CHECK(file.filename() == matrices);
+            } else if (name.starts_with('<') && name.find_first_of("./") != std::string::npos) {
                 const bool is_json =
                     name == "<nlohmann/json.hpp>" && json.contains(file.filename().string());
                 const bool is_system =
