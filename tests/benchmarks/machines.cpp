@@ -45,12 +45,14 @@ struct Course {
     [[nodiscard]] bool is_steady() const { return !slow.empty(); }
 };
 
-/// What is right on a course: CVODE at 1e-11, and the ranges of the readings from the shelf on.
+/// What is right on a course: CVODE at 1e-11 (1e-9 on a steady one), and the ranges of the readings
+/// from the shelf on.
 struct Truth {
     explicit Truth(const Course& course) : readings(Simulator(course.rig).readings())
     {
+        const double tolerance = course.is_steady() ? 1e-9 : 1e-11;
         CvodeMachine machine(course.rig, course.commands,
-                             {1e-11, 1e-11, CvodeMatrix::analytic_klu});
+                             {tolerance, tolerance, CvodeMatrix::analytic_klu});
         Record whole = record_of(machine, readings.size(), 0, tick_at(course.to), look_stride);
         ranges = ranges_of(whole, readings);
         whole.erase(whole.begin(), whole.begin() + tick_at(course.from) / look_stride);
@@ -180,9 +182,9 @@ Entry run_own(const Course& course, const Truth& truth, double tolerance, bool l
 std::vector<Entry> run_ours(const Course& course, const Truth& truth)
 {
     std::vector<Entry> entries;
-    std::vector<double> tolerances{1e-5, 1e-6};
-    if (!course.is_steady()) {
-        tolerances.insert(tolerances.end(), {5e-8, 1e-8});
+    std::vector<double> tolerances{1e-5, 1e-6, 5e-8, 1e-8};
+    if (course.is_steady()) {
+        tolerances = {1e-5};
     }
     if (std::ranges::find(tolerances, course.rig->tolerance.relative) == tolerances.end()) {
         tolerances.insert(tolerances.begin(), course.rig->tolerance.relative);
@@ -191,7 +193,7 @@ std::vector<Entry> run_ours(const Course& course, const Truth& truth)
         entries.push_back(run_own(course, truth, tolerance, false));
     }
     if (course.is_steady()) {
-        for (const double tolerance : {1e-4, 1e-5, 1e-6}) {
+        for (const double tolerance : {1e-4, 1e-5}) {
             entries.push_back(run_own(course, truth, tolerance, true));
         }
     }
@@ -230,6 +232,16 @@ void compare(const Course& course, std::string_view wanted)
                 "real time", "error", "steps", "failed", "rates", "factors", "worst reading");
     const Truth truth(course);
     const auto ours = run_ours(course, truth);
+    if (course.is_steady()) { // minutes a row: the best that CVODE can be given must do
+        const auto sparse =
+            run_cvode(course, truth, "CVODE, our Jac., KLU", CvodeMatrix::analytic_klu);
+        for (const Entry& entry : ours) {
+            std::printf(
+                "  at error %.1e CVODE takes %.1f times as long with our Jacobian and KLU\n",
+                entry.error, seconds_at(sparse, entry.error) / entry.seconds);
+        }
+        return;
+    }
     const auto out_of_the_box =
         run_cvode(course, truth, "CVODE, own quotients", CvodeMatrix::quotient_dense);
     const auto dense = run_cvode(course, truth, "CVODE, our Jacobian", CvodeMatrix::analytic_dense);
@@ -282,9 +294,8 @@ int main(int count, char** words)
              trimmer,
              cutting,
              40.0,
-             70.0,
-             {"engine.fuel_rate", "pump.stroke", "tank.fuel", "exhaust.fuel", "head.temperature",
-              "carburetor.temperature", "plug.soot"}},
+             60.0,
+             {"tank.fuel", "exhaust.fuel", "head.temperature", "carburetor.temperature"}},
             wanted);
     return 0;
 }

@@ -220,7 +220,7 @@ TEST_CASE("random runs of the trimmer with leaps keep states and levels in bound
     for (Simulator& point : points) {
         point.post(SetLeaps{true});
     }
-    run_sequences(points, 100, 5000.0, 60'000.0);
+    run_sequences(points, 20, 5000.0, 60'000.0);
 }
 
 TEST_SUITE_END();

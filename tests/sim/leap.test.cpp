@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <numbers>
 
 using namespace sim;
 using namespace tests;
@@ -112,6 +113,32 @@ double level_error(Network& network, Trajectory& trajectory, double until)
 } // namespace
 
 TEST_SUITE_BEGIN("sim");
+
+TEST_CASE("the Jacobian of a turn is what the exact solution says, and keeps what there is")
+{
+    Network network = stroker_network();
+    TurnMap map(network, {1e-8, 1e-8});
+    std::vector<double> state{1.0, 0.0, stroker.turning.si, 10.0, 90.0, 100.0};
+    double time = 0.0;
+    REQUIRE(map.learn(network, state, time));
+    const std::vector<double> weights{1e-3, 1e-3, 1.0, 1e-3, 1e-3, 1e-3, 1.0};
+    const auto jacobian = TurnJacobian::find(network, map, state, weights);
+    REQUIRE(jacobian != nullptr);
+    const auto slope = [&](std::size_t row, std::size_t column) {
+        return jacobian->slopes[row * weights.size() + column];
+    };
+    const double turn = 2.0 * std::numbers::pi / stroker.turning.si;
+    const double kept = std::exp(-turn / stroker.emptying_time.si);
+    CHECK(slope(level_state, level_state) == doctest::Approx(kept - 1.0).epsilon(1e-5));
+    CHECK(slope(5, level_state) == doctest::Approx(1.0 - kept).epsilon(1e-5));
+    // The speed comes back with a time constant of 0.1 s; the turn is the shorter for what is left.
+    CHECK(slope(2, 2) == doctest::Approx(std::expm1(-10.0 * turn)).epsilon(1e-3));
+    CHECK(slope(6, 2) ==
+          doctest::Approx(std::expm1(-10.0 * turn) / (10.0 * stroker.turning.si)).epsilon(1e-3));
+    for (std::size_t column = 0; column < weights.size(); ++column) {
+        CHECK(std::abs(slope(3, column) + slope(4, column) + slope(5, column)) < 1e-15);
+    }
+}
 
 TEST_CASE("leaps follow what changes slowly to the exact solution with fewer steps")
 {
