@@ -80,17 +80,30 @@ void BenchDrips::draw_pool(Mesh& mesh, const Look& look, const Camera& camera,
     mesh.stroke(outline, {.colour = look.theme.fuel_mark, .width = look.px(1.4F), .closed = true});
 }
 
-void BenchDrips::draw_drop(Mesh& mesh, const Look& look, const Camera& camera,
-                           const Drop& drop) const
+void BenchDrips::draw_drop(Mesh& mesh, const Look& look, const Camera& camera, const Drop& drop,
+                           const sf::FloatRect& area)
 {
     const double falls = 0.03 * ground_.scale; // m/s: faster ones are drawn long
     const Point at = camera.to_pixels(Place{drop.at.x, drop.at.y});
     const float radius =
         std::max(look.px(drop.is_forming ? 0.8F : 1.6F), camera.to_pixels(drop.radius));
+    const float around = 2.5F * radius + 2.0F;
+    if (at.x + around < area.left || at.x - around > area.left + area.width ||
+        at.y + around < area.top || at.y - around > area.top + area.height) {
+        return;
+    }
     const double speed = std::hypot(drop.speed.x, drop.speed.y);
-    if (speed > falls) { // its tail points back the way it came
-        const Point back{static_cast<float>(-drop.speed.x / speed) * radius,
-                         static_cast<float>(drop.speed.y / speed) * radius};
+    std::optional<Point> tail; // it points back the way it came
+    if (speed > falls) {
+        tail = Point{static_cast<float>(-drop.speed.x / speed),
+                     static_cast<float>(drop.speed.y / speed)};
+    }
+    if (sprites_.is_usable() && radius >= 1.0F && radius <= DropSprites::largest) {
+        sprites_.add(at, radius, tail);
+        return;
+    }
+    if (tail) {
+        const Point back = *tail * radius;
         const Point across{-back.y, back.x};
         mesh.fill({at + 2.2F * back, at + 0.8F * across, at - 0.8F * across}, look.theme.fuel_mark);
     }
@@ -100,16 +113,18 @@ void BenchDrips::draw_drop(Mesh& mesh, const Look& look, const Camera& camera,
     }
 }
 
-void BenchDrips::draw(Mesh& mesh, const Look& look, const Camera& camera) const
+void BenchDrips::lay_out(Mesh& mesh, const Look& look, const Camera& camera,
+                         const sf::FloatRect& area)
 {
     if (!follower_.drips()) {
         return;
     }
+    sprites_.begin(look);
     for (const Pool& pool : follower_.drips()->pools()) {
         draw_pool(mesh, look, camera, pool);
     }
     for (const Drop& drop : follower_.drips()->drops()) {
-        draw_drop(mesh, look, camera, drop);
+        draw_drop(mesh, look, camera, drop, area);
     }
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "scenes/bench/drop_sprites.hpp"
 #include "scenes/drips/drip_follower.hpp"
 #include "scenes/present/bench_model.hpp"
 #include "scenes/view/camera.hpp"
@@ -14,7 +15,11 @@ public:
     explicit BenchDrips(const sim::Rig& rig);
 
     void follow(BenchModel& model);
-    void draw(Mesh& mesh, const Look& look, const Camera& camera) const;
+    /// Puts pools, and drops drawn very large, into the mesh; the other drops are for `draw`.
+    ///
+    /// unit:    pixels; drops outside the area are left out
+    void lay_out(Mesh& mesh, const Look& look, const Camera& camera, const sf::FloatRect& area);
+    void draw(sf::RenderTarget& target) const { sprites_.draw(target); }
     void shed(double kg) { follower_.shed(kg); }
     [[nodiscard]] std::size_t count() const
     {
@@ -23,10 +28,12 @@ public:
 
 private:
     void draw_pool(Mesh& mesh, const Look& look, const Camera& camera, const Pool& pool) const;
-    void draw_drop(Mesh& mesh, const Look& look, const Camera& camera, const Drop& drop) const;
+    void draw_drop(Mesh& mesh, const Look& look, const Camera& camera, const Drop& drop,
+                   const sf::FloatRect& area);
 
     DripGround ground_;
     DripFollower follower_;
+    DropSprites sprites_;
     int run_number_ = -1;
 };
 

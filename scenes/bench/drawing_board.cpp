@@ -94,7 +94,7 @@ void DrawingBoard::draw_section(sf::RenderTarget& target, const Scene& scene)
     const SectionDrawing::Canvas canvas{mesh_, text_, scene.look, camera_, area_};
     const SectionDrawing::State state{view_, scene.seconds, is_open_};
     section_.draw_moving(canvas, state);
-    drips_.draw(mesh_, scene.look, camera_);
+    drips_.lay_out(mesh_, scene.look, camera_, area_);
     const sf::View window = target.getView();
     still_.show(target);
     target.setView(clipped_to(area_, target));
@@ -103,6 +103,7 @@ void DrawingBoard::draw_section(sf::RenderTarget& target, const Scene& scene)
         target.draw(still_text_);
     }
     target.draw(mesh_);
+    drips_.draw(target);
     target.draw(text_);
     draw_names(target, scene, canvas, state);
     target.setView(window);

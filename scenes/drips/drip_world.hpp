@@ -4,6 +4,7 @@
 
 #include <box2d/box2d.h>
 
+#include <limits>
 #include <optional>
 
 namespace scenes {
@@ -50,6 +51,12 @@ private:
     void add_outline(const std::vector<DripPoint>& outline);
     [[nodiscard]] bool is_free(b2Vec2 place, float radius) const;
     [[nodiscard]] b2Vec2 free_place_near(b2Vec2 place) const;
+    struct NearestWall {
+        b2Vec2 nearest{0.0F, 0.0F};
+        float distance = std::numeric_limits<float>::max();
+    };
+    [[nodiscard]] NearestWall wall_near(b2Vec2 at, float within) const;
+    void stop_before_wall(b2Body& body, float seconds) const;
     void cling(Bead& bead);
     void join(std::size_t kept, std::size_t gone);
 
@@ -58,6 +65,13 @@ private:
     b2Body* walls_;
     double unit_; ///< metres in a unit of the world
     std::vector<std::vector<b2Vec2>> outlines_;
+    struct Edge {
+        b2Vec2 from;
+        b2Vec2 to;
+    };
+    std::vector<Edge> edges_; ///< of all outlines
+    b2DynamicTree edge_tree_; ///< finds those near a place
+    std::vector<std::size_t> edge_of_proxy_;
     std::vector<b2Vec2> mouths_;
     std::vector<Bead> beads_;
     unsigned added_ = 0;

@@ -20,10 +20,12 @@ constexpr double most_forming = 3.0 * heaviest_drop;
 constexpr double pool_time = 745.0;
 constexpr double drop_time = 150.0;
 constexpr double least_pool = 1e-12; ///< kg; less is all gone
-constexpr double longest_step = 1.0 / 60.0;
+/// Of motion; longer than a usual frame, or half of them would take two steps.
+constexpr double longest_step = 1.0 / 50.0;
 /// Length of down in the plane below which drops fall out of it.
 constexpr double least_in_plane = 0.3;
-constexpr int most_steps = 2;          ///< of motion in a call
+constexpr int most_steps = 2; ///< of motion in a call
+constexpr double longest_motion = 1.0 / 30.0;
 constexpr double fuel_density = 745.0; ///< for what a pool looks like
 
 } // namespace
@@ -233,7 +235,7 @@ void Drips::go_on(double seconds)
         return;
     }
     form_drops(seconds);
-    const double moved = std::min(seconds, most_steps * longest_step);
+    const double moved = std::min(seconds, longest_motion);
     const int steps = moved > longest_step ? most_steps : 1;
     for (int i = 0; i < steps; ++i) {
         world_->step(moved / steps);

@@ -213,6 +213,46 @@ TEST_CASE("no drop ends inside a casting, and the same leak makes the same drops
     }
 }
 
+TEST_CASE("no drop goes through the wall of a casting, however thin, fast or crowded")
+{
+    // A thin cup under a high mouth: drops arrive at their fastest, pile up and run over its rim.
+    const std::vector<scenes::DripPoint> cup{{-0.02, 0.03},     {-0.02, 0.015}, {0.02, 0.015},
+                                             {0.02, 0.03},      {0.0195, 0.03}, {0.0195, 0.0155},
+                                             {-0.0195, 0.0155}, {-0.0195, 0.03}};
+    const DripGround ground{.bodies = {cup},
+                            .mouths = {{-0.012, 0.13}, {0.0, 0.2}, {0.013, 0.16}},
+                            .floor_left = {-0.1, 0.0},
+                            .floor_right = {0.1, 0.0}};
+    for (const double pace : {0.4, 1.0, 1.3, 5.0}) {
+        CAPTURE(pace);
+        Drips drips(ground);
+        std::size_t most = 0;
+        double fastest = 0.0;
+        for (int i = 0; i < 60 * 20; ++i) {
+            for (std::size_t k = 0; k < 3; ++k) {
+                drips.leak(k, 60.0 * mg * frame);
+            }
+            drips.go_on(frame * pace);
+            std::size_t inside = 0;
+            for (const scenes::Drop& drop : drips.drops()) {
+                const bool is_over_it = std::abs(drop.at.x) < 0.02;
+                fastest = std::max(fastest, is_over_it ? -drop.speed.y : 0.0);
+                // Only over the rim does a way lead out, and that way ends outside of the cup:
+                // what clings under it has come down along its sides.
+                REQUIRE_FALSE((is_over_it && drop.at.y > 0.015 && drop.at.y < 0.0155));
+                const bool is_in_side = std::abs(drop.at.x) > 0.0195 && is_over_it;
+                REQUIRE_FALSE((is_in_side && drop.at.y > 0.015 && drop.at.y < 0.03));
+                inside += is_over_it && drop.at.y > 0.0155 && drop.at.y < 0.03 ? 1 : 0;
+                const bool is_below = std::abs(drop.at.x) < 0.012 && drop.at.y < 0.015;
+                REQUIRE_FALSE((is_below && drop.speed.y < -0.05));
+            }
+            most = std::max(most, inside);
+        }
+        CHECK(most > 20);
+        CHECK(fastest > 0.08);
+    }
+}
+
 TEST_CASE("three hundred drops take a small share of a frame")
 {
     DripGround ground = slope();
