@@ -15,6 +15,7 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <cmath>
 #include <utility>
 
@@ -211,6 +212,12 @@ void BenchScene::draw(float seconds)
     layout.status.top += time_height;
     layout.status.height -= time_height;
     desk_.changes.follow(model_.run(), model_.run_number());
+    if (!model_.is_busy()) {
+        constexpr std::chrono::milliseconds most{2};
+        const auto until = std::chrono::steady_clock::now() + most;
+        desk_.changes.refine(model_.run(),
+                             [until] { return std::chrono::steady_clock::now() < until; });
+    }
     panel_ = layout.panel;
     build(layout, time_box, seconds);
     const Rgba ground = ui_.look().theme.ground;

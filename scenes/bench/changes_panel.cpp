@@ -17,12 +17,31 @@
 namespace scenes {
 namespace {
 
-/// When a departure was first seen: at the end of the samples' interval in which it happened.
+/// A moment at which a departure is to be seen for certain.
 double seen_at(const Departure& change)
 {
-    constexpr double interval = static_cast<double>(History::fine_ticks) * sim::tick_length;
-    constexpr double slack = 1e-6;
-    return std::ceil(change.at / interval - slack) * interval;
+    return change.at + change.off_by;
+}
+
+/// When it left, with no more figures than are known.
+std::string time_cell(const Departure& change)
+{
+    if (change.off_by <= 0.0) {
+        return tick_clock_text(change.at);
+    }
+    constexpr double tenth = 0.1;
+    if (change.off_by < tenth) {
+        return filled(words::time_within_seconds,
+                      {clock_text(change.at), fixed_text(change.off_by, 2)});
+    }
+    if (change.off_by < 60.0) {
+        const std::string clock = clock_text(std::floor(change.at / tenth + 0.5) * tenth);
+        const double shown = std::ceil(change.off_by / tenth - 1e-6) * tenth;
+        return filled(words::time_within_seconds,
+                      {clock.substr(0, clock.size() - 1), fixed_text(shown, 1)});
+    }
+    return filled(words::time_within_minutes,
+                  {whole_clock_text(change.at), fixed_text(std::ceil(change.off_by / 60.0), 0)});
 }
 
 std::string change_cell(const BenchDesk& desk, std::size_t row, std::size_t column)
@@ -33,7 +52,7 @@ std::string change_cell(const BenchDesk& desk, std::size_t row, std::size_t colu
         return reading_title(reading.name);
     }
     if (column == 1) {
-        return clock_text(seen_at(change));
+        return time_cell(change);
     }
     const Readout readout = readout_of(reading);
     const double amount = change.amount / readout.factor;

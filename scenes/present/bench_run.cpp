@@ -190,6 +190,10 @@ void BenchRun::truncate()
     history_.truncate(now);
     twin_history_.truncate(now);
     moments_.truncate(now);
+    std::erase_if(loose_, [now](const LooseSpan& span) { return span.from >= now; });
+    if (!loose_.empty()) {
+        loose_.back().to = std::min(loose_.back().to, now);
+    }
     end_ = now;
     unrecorded_ = std::min(unrecorded_, now + 1);
     kept_work_ = machine_.work().evaluations;

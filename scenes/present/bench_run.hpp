@@ -39,6 +39,9 @@ public:
     [[nodiscard]] bool is_at_end() const { return machine_.now() == end_; }
     /// Shows the run as it was at a tick, `end()` or before.
     void go_to(sim::Tick at);
+    /// Goes back to the last moment kept before a tick, from where `advance_some` leads to it
+    /// piece by piece.
+    void restart_before(sim::Tick at) { restore(moments_.before(at)); }
     /// Forgets what came after now, commands included.
     void truncate();
     /// Goes back to a moment before a tick, forgets what came after it, and has `commands`, all of
@@ -54,6 +57,13 @@ public:
     [[nodiscard]] const History& history() const { return history_; }
     [[nodiscard]] const History& twin_history() const { return twin_history_; }
     [[nodiscard]] const RunMoments& moments() const { return moments_; }
+    /// The readings as slow gauges show them, which follow no single pulse: what the history's
+    /// fine samples hold.
+    [[nodiscard]] const std::vector<double>& gauges() const { return gauges_; }
+    [[nodiscard]] const std::vector<double>& twin_gauges() const { return twin_gauges_; }
+    /// The longest time from look to look about a tick where the history runs straight between
+    /// them, in ticks; 0 where every sample was taken.
+    [[nodiscard]] sim::Tick looseness(sim::Tick at) const;
     /// Counts the times that something was forgotten.
     [[nodiscard]] int edition() const { return edition_; }
     /// Heads as a gauge shows them, which follows no single pulse.
@@ -68,6 +78,7 @@ private:
     [[nodiscard]] sim::Tick next_stop(sim::Tick to, bool is_coarse) const;
     void advance_machines(sim::Tick to);
     void record(bool is_coarse);
+    void note_loose(sim::Tick from, sim::Tick to);
     [[nodiscard]] bool may_leap() const { return machine_.may_leap(); }
     /// Goes on with leaps as far as a tick and takes the readings there.
     void leap_to(sim::Tick to);
@@ -101,8 +112,14 @@ private:
     TurnMean twin_mean_;
     sim::Tick gauged_ = 0; ///< when the gauges last followed
     sim::Tick end_ = 0;
-    sim::Tick unrecorded_ = 0;  ///< the first tick that the history can still take
-    std::size_t kept_work_ = 0; ///< evaluations when the last moment was kept
+    struct LooseSpan {
+        sim::Tick from = 0;
+        sim::Tick to = 0;
+        sim::Tick longest = 0; ///< from look to look
+    };
+    std::vector<LooseSpan> loose_; ///< where the history runs straight from look to look
+    sim::Tick unrecorded_ = 0;     ///< the first tick that the history can still take
+    std::size_t kept_work_ = 0;    ///< evaluations when the last moment was kept
     int edition_ = 0;
     bool has_failed_ = false; ///< the equations could not be carried on from here
     bool has_twin_ = true;

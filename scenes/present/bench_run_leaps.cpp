@@ -83,7 +83,30 @@ void BenchRun::record_between(sim::Tick from, bool is_coarse)
             put(twin_history_, at, twin_gauges_before_, twin_gauges_);
         }
     }
+    if (now >= unrecorded_) {
+        note_loose(from, now);
+    }
     unrecorded_ = std::max(unrecorded_, now + 1);
+}
+
+void BenchRun::note_loose(sim::Tick from, sim::Tick to)
+{
+    if (loose_.empty() || loose_.back().to < from) {
+        loose_.push_back({from, to, to - from});
+    } else {
+        loose_.back().to = to;
+        loose_.back().longest = std::max(loose_.back().longest, to - from);
+    }
+}
+
+sim::Tick BenchRun::looseness(sim::Tick at) const
+{
+    for (const LooseSpan& span : loose_) {
+        if (at > span.from && at <= span.to) {
+            return span.longest;
+        }
+    }
+    return 0;
 }
 
 } // namespace scenes

@@ -1,6 +1,7 @@
 #include "scenes/present/departures.hpp"
 
 #include "scenes/present/readout.hpp"
+#include "sim/error.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -30,6 +31,7 @@ void Departures::begin(const BenchRun& run)
         watches_[i].is_watched = !readings[i].name.starts_with("audit.");
     }
     list_.clear();
+    ticks_.reset();
     next_ = run.history().fine().first();
 }
 
@@ -62,18 +64,43 @@ void Departures::compare(std::size_t sample, const BenchRun& run)
         const auto value = static_cast<double>(machine.at(i, sample));
         const auto healthy = static_cast<double>(twin.at(i, sample));
         if (watches_[i].is_watched && std::isfinite(value) && std::isfinite(healthy)) {
-            watch(i, sample, value, healthy);
+            watch(i, sample, value, healthy, run);
         }
     }
-    // All that are new left between this sample's fifth predecessor and the one after it.
-    const auto first_new = list_.begin() + static_cast<std::ptrdiff_t>(count);
-    std::ranges::stable_sort(first_new, list_.end(), {}, &Departure::at);
-    for (std::size_t i = count; i < list_.size(); ++i) {
+    if (list_.size() > count) {
+        sort();
+    }
+}
+
+void Departures::sort()
+{
+    std::ranges::stable_sort(list_, {}, &Departure::at);
+    for (std::size_t i = 0; i < list_.size(); ++i) {
         watches_[list_[i].reading].departure = static_cast<std::ptrdiff_t>(i);
     }
 }
 
-void Departures::watch(std::size_t reading, std::size_t sample, double value, double twin)
+void Departures::note_exit(Watch& watch, std::size_t sample, double share,
+                           const BenchRun& run) const
+{
+    const auto at = static_cast<double>(sample);
+    const std::size_t gap = watch.seen ? sample - *watch.seen : 1;
+    const auto tick = static_cast<sim::Tick>(sample) * History::fine_ticks;
+    const sim::Tick loose = run.looseness(tick);
+    watch.first = sample;
+    watch.first_at = std::max(0.0, interval * (at - 1.0 + share));
+    watch.first_off_by = interval;
+    watch.is_open = gap == 1 && loose == 0;
+    if (gap > 1) { // somewhere in the time that was passed over
+        watch.first_off_by = interval * static_cast<double>(gap) / 2.0;
+        watch.first_at = interval * at - watch.first_off_by;
+    } else if (loose > 0) {
+        watch.first_off_by = static_cast<double>(loose) * sim::tick_length;
+    }
+}
+
+void Departures::watch(std::size_t reading, std::size_t sample, double value, double twin,
+                       const BenchRun& run)
 {
     Watch& watch = watches_[reading];
     const double difference = value - twin;
@@ -93,23 +120,84 @@ void Departures::watch(std::size_t reading, std::size_t sample, double value, do
     const double before = std::exchange(watch.distance, std::abs(difference));
     if (!(std::abs(difference) > band)) {
         watch.out = 0;
+        watch.seen = sample;
         return;
     }
     if (watch.out == 0) {
         const double step = std::abs(difference) - before;
         const double share = step > 0.0 ? std::clamp((band - before) / step, 0.0, 1.0) : 1.0;
-        watch.first_at = interval * (static_cast<double>(sample) - 1.0 + share);
+        note_exit(watch, sample, share, run);
         watch.first_band = band;
         watch.first_amount = difference;
     }
     if (std::abs(difference) > std::abs(watch.first_amount)) {
         watch.first_amount = difference;
     }
+    watch.seen = sample;
     if (++watch.out < out_count) {
         return;
     }
     watch.departure = static_cast<std::ptrdiff_t>(list_.size());
-    list_.push_back({reading, watch.first_at, watch.first_amount, watch.first_band});
+    list_.push_back(
+        {reading, watch.first_at, watch.first_off_by, watch.first_amount, watch.first_band});
+}
+
+bool Departures::is_refined() const
+{
+    return std::ranges::none_of(
+        list_, [this](const Departure& each) { return watches_[each.reading].is_open; });
+}
+
+void Departures::refine(const BenchRun& run, const std::function<bool()>& has_leave)
+{
+    while (has_leave()) {
+        try {
+            if (!ticks_) {
+                seek_next(run);
+            }
+            if (!ticks_ || !ticks_->work(has_leave)) {
+                return;
+            }
+            take_found();
+        } catch (const sim::NumericsError&) { // then the sample's time has to do
+            for (const DepartureTicks::Sought& each : ticks_->sought()) {
+                watches_[each.reading].is_open = false;
+            }
+        }
+        ticks_.reset();
+    }
+}
+
+void Departures::seek_next(const BenchRun& run)
+{
+    std::size_t sample = next_;
+    std::vector<DepartureTicks::Sought> sought;
+    for (const Departure& each : list_) {
+        const Watch& watch = watches_[each.reading];
+        if (watch.is_open && watch.first <= sample) {
+            if (watch.first < sample) {
+                sought.clear();
+            }
+            sample = watch.first;
+            sought.push_back({each.reading, each.band});
+        }
+    }
+    if (!sought.empty()) {
+        const auto by = static_cast<sim::Tick>(sample) * History::fine_ticks;
+        ticks_.emplace(run, by - History::fine_ticks, by, std::move(sought));
+    }
+}
+
+void Departures::take_found()
+{
+    for (const DepartureTicks::Sought& each : ticks_->sought()) {
+        Watch& watch = watches_[each.reading];
+        Departure& departure = list_[static_cast<std::size_t>(watch.departure)];
+        departure.at = static_cast<double>(each.left) * sim::tick_length;
+        departure.off_by = 0.0;
+        watch.is_open = false;
+    }
+    sort();
 }
 
 } // namespace scenes

@@ -150,6 +150,12 @@ std::string clock_text(double seconds)
     return minutes + ":" + two_figures(part(100, 60)) + decimal_sign() + two_figures(part(1, 100));
 }
 
+std::string tick_clock_text(double seconds)
+{
+    const auto ticks = std::llround(seconds * 1000.0);
+    return clock_text(static_cast<double>(ticks / 10) / 100.0) + std::to_string(ticks % 10);
+}
+
 std::string whole_clock_text(double seconds)
 {
     const std::string text = clock_text(seconds);

@@ -53,6 +53,8 @@ std::string capitalised(std::string text);
 
 /// A time on the machine's clock: "2:03.45", with hours when there are any.
 std::string clock_text(double seconds);
+/// The same to the tick, in thousandths.
+std::string tick_clock_text(double seconds);
 /// The same without hundredths.
 std::string whole_clock_text(double seconds);
 

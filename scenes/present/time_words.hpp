@@ -50,8 +50,11 @@ inline constexpr Phrase changed_first = phrase("What changed first");
 inline constexpr Phrase changes_rule = phrase(
     "Readings in the order in which they left the healthy twin's. Press one to see the moment.");
 inline constexpr Phrase changes_resolution =
-    phrase("Times are to 0.02 s, for an engine that leaps over turns to 0.2 s. Equal times cannot "
-           "be told apart.");
+    phrase("Times are true to 0.001 s where nothing stands beside them.");
+inline constexpr Phrase time_within_seconds =
+    phrase("{0} ±{1} s|a time, and what it may be off by");
+inline constexpr Phrase time_within_minutes =
+    phrase("{0} ±{1} min|a time, and what it may be off by");
 inline constexpr Phrase changes_are_hidden =
     phrase("They are told when the hidden fault is revealed.");
 inline constexpr Phrase hidden_fault = phrase("a hidden fault");

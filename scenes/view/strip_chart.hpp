@@ -45,6 +45,12 @@ struct ChartView {
     std::string_view time_unit;         ///< written on a time axis; empty for no axis
 };
 
+/// The small text of a chart's words and numbers.
+inline TextStyle small_text(const Look& look, Rgba colour, Face face = Face::regular)
+{
+    return {.face = face, .size = look.small(), .colour = colour};
+}
+
 /// A strip chart: readings over time on drawing-office graph paper.
 ///
 /// Remembers its vertical range, so that the axis does not twitch while values wander.

@@ -4,6 +4,8 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace {
 
@@ -133,5 +135,99 @@ TEST_SUITE("present")
         const std::vector<Departure> list = departures(*model);
         REQUIRE_FALSE(list.empty());
         CHECK(list.front().reading == model->run().machine().reading_index("needle.screen_drop"));
+    }
+
+    // Checked against two machines run side by side tick by tick, without history or moments.
+    TEST_CASE("departures within one sample stand in the order of their ticks")
+    {
+        const auto rig = std::make_shared<const sim::Rig>(sim::load_rig("mower"));
+        const std::unique_ptr<BenchModel> model = running("mower");
+        ahead(*model, 0.007); // not on a sample
+        model->post(sim::SetFault{"bowl_vent_plugged", 1.0});
+        ahead(*model, 3.0);
+        Departures found;
+        found.follow(model->run(), model->run_number(), 1000000);
+        CHECK_FALSE(found.is_refined());
+        const std::vector<Departure> rough = found.list();
+        int frames = 0;
+        for (; !found.is_refined() && frames < 100000; ++frames) {
+            bool is_first = true; // a little at a time
+            found.refine(model->run(), [&] { return std::exchange(is_first, false); });
+        }
+        CHECK(frames > 1);
+        const std::vector<Departure>& list = found.list();
+        CHECK(std::ranges::is_sorted(list, {}, &Departure::at));
+
+        sim::Simulator machine(rig);
+        sim::Simulator twin(rig);
+        for (const sim::TimedCommand& timed : model->sheet().commands) {
+            machine.post(timed.command, timed.at);
+            if (!std::holds_alternative<sim::SetFault>(timed.command)) {
+                twin.post(timed.command, timed.at);
+            }
+        }
+        std::vector<double> values(machine.readings().size());
+        std::vector<double> healthy(values.size());
+        std::vector<sim::Tick> left(values.size(), 0); // out since then
+        int checked = 0;
+        int pairs = 0;
+        const auto begin = static_cast<sim::Tick>(model->seconds() * 1000.0 + 0.5) - 3010;
+        for (sim::Tick at = begin; at < begin + 3000; ++at) {
+            machine.advance(at);
+            twin.advance(at);
+            machine.read(values);
+            twin.read(healthy);
+            for (const Departure& each : list) {
+                const std::size_t i = each.reading;
+                const bool is_out = std::abs(values[i] - healthy[i]) > each.band;
+                left[i] = !is_out ? 0 : left[i] == 0 ? at : left[i];
+                // What stood out at the sample must have left at the tick that was found.
+                const auto exit = std::llround(each.at * 1000.0);
+                if (at % 20 == 0 && at >= exit && at < exit + 20) {
+                    CAPTURE(machine.readings()[i].name);
+                    CHECK(each.off_by == 0.0);
+                    CHECK(left[i] == exit);
+                    ++checked;
+                }
+            }
+        }
+        CHECK(checked == static_cast<int>(list.size()));
+        for (std::size_t i = 1; i < list.size(); ++i) {
+            const bool is_one_sample =
+                std::ceil(list[i - 1].at / 0.02 - 1e-6) == std::ceil(list[i].at / 0.02 - 1e-6);
+            pairs += is_one_sample && list[i].at > list[i - 1].at ? 1 : 0;
+        }
+        CHECK(pairs > 0); // two that the samples could not tell apart
+        CHECK(rough.size() == list.size());
+    }
+
+    TEST_CASE("a departure within leaps says how loose its time is")
+    {
+        const std::unique_ptr<BenchModel> model = running("trimmer");
+        model->post(sim::SetFault{"inlet_screen_plugged", 1.0});
+        ahead(*model, 3.0); // with leaps
+        Departures found;
+        found.follow(model->run(), model->run_number(), 1000000);
+        found.refine(model->run(), [] { return true; });
+        REQUIRE_FALSE(found.list().empty());
+        CHECK(found.is_refined());
+        for (const Departure& each : found.list()) {
+            CHECK(each.off_by == doctest::Approx(0.2));
+        }
+        // Followed turn by turn there are samples, and ticks to be found.
+        model->undo();
+        model->finish_replay();
+        model->pace.is_paused = false;
+        model->post(sim::SetFault{"inlet_screen_plugged", 1.0});
+        for (int i = 0; i < 50; ++i) {
+            model->advance(0.01, [] { return true; });
+        }
+        Departures exact;
+        exact.follow(model->run(), model->run_number(), 1000000);
+        exact.refine(model->run(), [] { return true; });
+        REQUIRE_FALSE(exact.list().empty());
+        for (const Departure& each : exact.list()) {
+            CHECK(each.off_by == 0.0);
+        }
     }
 }
