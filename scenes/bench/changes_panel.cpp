@@ -72,9 +72,9 @@ void show_changes(BenchDesk& desk)
     }
     paragraph(ui, words::changes_rule, Tone::soft);
     paragraph(ui, words::changes_resolution, Tone::soft);
-    const std::array columns{ListColumn{words::reading_column, 1.9F, false},
-                             ListColumn{words::time_column, 1.25F, true},
-                             ListColumn{words::amount_column, 1.3F, true}};
+    const std::array columns{ListColumn{words::reading_column, 0.0F, false},
+                             ListColumn{words::time_column, 1.1F, false},
+                             ListColumn{words::amount_column, 1.0F, true}};
     const std::vector<Departure>& changes = desk.changes.list();
     std::size_t row = changes.size();
     for (std::size_t i = 0; i < changes.size(); ++i) {

@@ -34,16 +34,21 @@ struct Table {
     const List& spec;
     const Ink& ink;
     std::vector<float> edges;
+    float line_height;
     float row_height;
+
+    /// The first column has a line of its own above the others.
+    [[nodiscard]] bool has_two_lines() const { return row_height > line_height; }
 };
 
 bool write_cell(const Table& table, std::size_t column, float top, std::string_view text, Type type,
                 Rgba colour)
 {
     const float pad = table.state.look.whole(10.0F);
+    const bool is_wide = table.has_two_lines() && column == 0;
+    const float right = is_wide ? table.edges.back() : table.edges[column + 1];
     const sf::FloatRect box{table.edges[column] + pad, top,
-                            table.edges[column + 1] - table.edges[column] - 1.5F * pad,
-                            table.row_height};
+                            right - table.edges[column] - 1.5F * pad, table.line_height};
     return table.ink.write(text, box, type, colour,
                            table.spec.columns[column].is_figure ? 1.0F : 0.0F);
 }
@@ -52,7 +57,7 @@ void draw_head(const Table& table, const sf::FloatRect& box)
 {
     const Theme& theme = table.state.look.theme;
     table.ink.block(box, theme.recess);
-    for (std::size_t i = 0; i < table.spec.columns.size(); ++i) {
+    for (std::size_t i = table.has_two_lines() ? 1 : 0; i < table.spec.columns.size(); ++i) {
         write_cell(table, i, box.top, table.spec.columns[i].title, Type::bold, theme.ink);
     }
     table.ink.block({box.left, box.top + box.height - 1.0F, box.width, 1.0F}, theme.ink);
@@ -74,8 +79,8 @@ void draw_row(const Table& table, std::size_t row, const sf::FloatRect& box, boo
     bool fits = true;
     std::string value = is_selected ? "selected" : "";
     for (std::size_t i = 0; i < table.spec.columns.size(); ++i) {
-        fits =
-            write_cell(table, i, box.top, table.spec.cell(row, i), Type::body, theme.ink) && fits;
+        const float top = box.top + (i > 0 ? table.row_height - table.line_height : 0.0F);
+        fits = write_cell(table, i, top, table.spec.cell(row, i), Type::body, theme.ink) && fits;
     }
     list_part(table.state, {.name = table.spec.cell(row, 0),
                             .role = "row",
@@ -188,13 +193,16 @@ ListAction list(Interface& ui, const List& spec, std::size_t& selected)
     const float wanted =
         spec.height > 0.0F ? spec.height : ImGui::GetContentRegionAvail().y - look.px(4.0F);
     const sf::FloatRect box = place(state, std::max(wanted, look.px(90.0F)));
-    const float row_height = look.whole(30.0F);
-    const float head_height = spec.has_head ? row_height : 0.0F;
+    const float line_height = look.whole(30.0F);
+    const bool has_two_lines = !spec.columns.empty() && spec.columns.front().share <= 0.0F;
+    const float row_height = has_two_lines ? look.whole(52.0F) : line_height;
+    const float head_height = spec.has_head ? line_height : 0.0F;
     const bool scrolls =
         row_height * static_cast<float>(spec.row_count) > box.height - head_height - 2.0F;
     const float inner = box.width - 2.0F - (scrolls ? ImGui::GetStyle().ScrollbarSize : 0.0F);
-    const Table head{state, spec, ink, column_edges(spec.columns, box.left + 1.0F, inner),
-                     row_height};
+    const Table head{state,       spec,
+                     ink,         column_edges(spec.columns, box.left + 1.0F, inner),
+                     line_height, row_height};
     if (spec.has_head) {
         draw_head(head, {box.left, box.top, box.width, head_height});
     }
@@ -205,7 +213,7 @@ ListAction list(Interface& ui, const List& spec, std::size_t& selected)
                       ImGuiWindowFlags_NoNav);
     ImGui::PopStyleVar();
     const Ink row_ink(state);
-    const Table rows{state, spec, row_ink, head.edges, row_height};
+    const Table rows{state, spec, row_ink, head.edges, line_height, row_height};
     const std::string value = selected < spec.row_count ? spec.cell(selected, 0) : std::string();
     Touch touch;
     const ListAction action = use_rows(rows, value, selected, touch);

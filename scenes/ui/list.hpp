@@ -12,7 +12,7 @@ namespace scenes {
 
 struct ListColumn {
     std::string_view title;
-    float share = 1.0F;     ///< of the width
+    float share = 1.0F;     ///< of the width; 0 gives the first a line of its own above the others
     bool is_figure = false; ///< set to the right
 };
 
