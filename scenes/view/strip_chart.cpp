@@ -49,6 +49,9 @@ void StripChart::choose_range(const ChartView& view, std::size_t axis)
         const Ticks ticks = nice_ticks(middle - span * 0.6, middle + span * 0.6, 6);
         range.low = std::floor((middle - span * 0.55) / ticks.step) * ticks.step;
         range.high = std::ceil((middle + span * 0.55) / ticks.step) * ticks.step;
+        // No room on the side of nothing where the readings never go.
+        range.low = low >= 0.0 ? std::max(range.low, 0.0) : range.low;
+        range.high = low < 0.0 && high <= 0.0 ? std::min(range.high, 0.0) : range.high;
         has_range_[axis] = true;
     }
 }
