@@ -135,25 +135,10 @@ Leaper::Leaper(const Network& network, Tolerance tolerance)
 {
 }
 
-bool Leaper::change(Network& network, std::span<const double> point, std::span<double> out,
-                    double slack)
-{
-    std::ranges::copy(point, out.begin());
-    const auto period = map_.apply(network, out.first(states_.size()), slack);
-    if (!period) {
-        return false;
-    }
-    for (std::size_t i = 0; i < states_.size(); ++i) {
-        out[i] -= point[i];
-    }
-    out.back() = *period;
-    return true;
-}
-
 bool Leaper::settle(Network& network, std::vector<double>& point, std::size_t turns, double slack)
 {
     for (std::size_t turn = 0; turn < turns; ++turn) {
-        if (!change(network, point, last_change_, slack)) {
+        if (!map_.change(network, point, last_change_, slack)) {
             return false;
         }
         for (std::size_t i = 0; i < point.size(); ++i) {
@@ -233,7 +218,7 @@ bool Leaper::begin(Network& network, Leap& leap, bool must_learn)
     }
     leap.start_ = leap.origin_ + from.back();
     from.back() = 0.0;
-    return change(network, from, first_change_);
+    return map_.change(network, from, first_change_);
 }
 
 bool Leaper::learn_jacobian(Network& network, const Leap& leap)
@@ -280,7 +265,7 @@ std::optional<double> Leaper::attempt(Network& network, Leap& leap, double turns
     for (std::size_t i = 0; i < n; ++i) {
         stage_[i] = from[i] + method.place * k1_[i];
     }
-    if (!change(network, stage_, k2_, error_allowed(turns))) {
+    if (!map_.change(network, stage_, k2_, error_allowed(turns))) {
         return {};
     }
     for (std::size_t i = 0; i < n; ++i) {

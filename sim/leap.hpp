@@ -100,9 +100,6 @@ private:
     /// Leaps over so many turns; gives the error, 1 being the most that is allowed, or nothing when
     /// the turns cannot be followed.
     std::optional<double> attempt(Network& network, Leap& leap, double turns);
-    /// The change over one turn from a point.
-    bool change(Network& network, std::span<const double> point, std::span<double> out,
-                double slack = 1.0);
     /// Lets so many turns go by, one after the other; the last one's change is kept.
     bool settle(Network& network, std::vector<double>& point, std::size_t turns,
                 double slack = 1.0);

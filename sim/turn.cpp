@@ -98,4 +98,17 @@ std::optional<double> TurnMap::apply(Network& network, std::span<double> state, 
     return {};
 }
 
+bool TurnMap::change(Network& network, std::span<const double> from, std::span<double> change,
+                     double slack)
+{
+    const std::span<double> states = change.first(network.state_count());
+    std::ranges::copy(from.first(states.size()), states.begin());
+    const auto period = apply(network, states, slack);
+    for (std::size_t i = 0; i < states.size(); ++i) {
+        states[i] -= from[i];
+    }
+    change.back() = period.value_or(0.0);
+    return period.has_value();
+}
+
 } // namespace sim

@@ -27,6 +27,11 @@ public:
     /// \param slack  times the error that a step of the pattern may usually have
     std::optional<double> apply(Network& network, std::span<double> state, double slack = 1.0);
 
+    /// The change over one turn: of the states and, last, of the time; false when it cannot be
+    /// followed. `from` may have the time at its end.
+    bool change(Network& network, std::span<const double> from, std::span<double> change,
+                double slack = 1.0);
+
     /// The pattern learnt: angles of its steps. Another map that is given it takes the same turns.
     [[nodiscard]] const std::vector<double>& pattern() const { return angles_; }
     void set_pattern(std::vector<double> pattern) { angles_ = std::move(pattern); }

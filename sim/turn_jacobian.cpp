@@ -26,40 +26,19 @@ using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowM
 /// Of the change of the states and the time over a turn, by the state it begins with.
 using Slopes = std::vector<double>;
 
-/// The change over a turn from a state; false when it cannot be followed.
-bool change_over_turn(Network& network, TurnMap& map, std::span<const double> from,
-                      std::span<double> change)
-{
-    const std::size_t n = from.size();
-    std::ranges::copy(from, change.begin());
-    const auto period = map.apply(network, change.first(n));
-    for (std::size_t i = 0; i < n; ++i) {
-        change[i] -= from[i];
-    }
-    change[n] = period.value_or(0.0);
-    return period.has_value();
-}
-
 /// By a turn with one state disturbed; nothing when it cannot be followed.
 std::optional<Slopes> disturb(Network& network, TurnMap& map, std::span<const double> from,
                               std::span<const double> change, std::size_t column, double step)
 {
-    const std::size_t n = from.size();
     std::vector<double> state(from.begin(), from.end());
     state[column] += step;
-    if (!network.states()[column].allows(state[column])) {
+    Slopes result(change.size());
+    if (!network.states()[column].allows(state[column]) || !map.change(network, state, result)) {
         return {};
     }
-    const auto period = map.apply(network, state);
-    if (!period) {
-        return {};
+    for (std::size_t i = 0; i < result.size(); ++i) {
+        result[i] = (result[i] - change[i]) / step;
     }
-    Slopes result(n + 1);
-    for (std::size_t i = 0; i < n; ++i) {
-        const double begin = from[i] + (i == column ? step : 0.0);
-        result[i] = (state[i] - begin - change[i]) / step;
-    }
-    result[n] = (*period - change[n]) / step;
     return result;
 }
 
@@ -140,7 +119,7 @@ std::shared_ptr<const TurnJacobian> TurnJacobian::find(Network& network, TurnMap
     std::vector<double> change(n);
     auto result = std::make_shared<TurnJacobian>();
     result->slopes.resize(n * n);
-    if (!change_over_turn(network, map, base, change) ||
+    if (!map.change(network, base, change) ||
         !find_slopes(network, map, base, change, result->slopes)) {
         return {};
     }
@@ -150,7 +129,7 @@ std::shared_ptr<const TurnJacobian> TurnJacobian::find(Network& network, TurnMap
         }
     }
     if (!std::ranges::equal(base, from) &&
-        !(change_over_turn(network, map, base, change) &&
+        !(map.change(network, base, change) &&
           find_slopes(network, map, base, change, result->slopes))) {
         return {};
     }
