@@ -108,7 +108,7 @@ void lay_out_all(BenchLayout& layout, sf::Vector2f window, const Look& look,
             : std::round(std::clamp(room * 0.18F, look.px(116.0F), look.px(200.0F)));
     const float legend = look.px(20.0F) * static_cast<float>(needs.chart_lines);
     const float charts =
-        std::round(std::clamp(room * 0.22F, look.px(116.0F) + legend, look.px(280.0F)));
+        std::round(std::clamp(room * 0.22F, look.px(92.0F) + legend, look.px(280.0F)));
     layout.grade = {gap, gap, width, grade};
     const float top = layout.grade.top + grade;
     const float charts_top = layout.status.top - gap - charts;
