@@ -117,7 +117,7 @@ SetFault read_hidden(const JsonNode& node, const Rig& rig)
     }
     try {
         const JsonNode fault = JsonNode::parse(text, "hidden fault");
-        const SetFault command = read_fault(fault, "to", rig);
+        SetFault command = read_fault(fault, "to", rig);
         if (fault.at("at").text() == node.at("at").text()) {
             return command;
         }
@@ -164,6 +164,22 @@ void read_first_faults(const JsonNode& list, const Rig& rig, std::vector<TimedCo
     }
 }
 
+/// Adds a command; an attitude is two, and a hidden fault stays hidden.
+void add_command(const JsonNode& node, const Rig& rig, RunSheet& sheet)
+{
+    const std::string name = node.at("do").text();
+    if (name == "set" && node.has("control") && node.at("control").text() == "attitude") {
+        for (const Command& part : read_attitude(node, rig)) {
+            sheet.commands.push_back({read_time(node.at("at")), part});
+        }
+        return;
+    }
+    sheet.commands.push_back(read_command(node, rig));
+    if (name == "hidden") {
+        sheet.hidden.push_back(std::get<SetFault>(sheet.commands.back().command).fault);
+    }
+}
+
 RunSheet read_sheet(const JsonNode& node, const Rig& rig)
 {
     node.allow_keys({"format", "rig", "faults", "commands"});
@@ -180,17 +196,7 @@ RunSheet read_sheet(const JsonNode& node, const Rig& rig)
     }
     if (node.has("commands")) {
         for (const JsonNode& command : node.at("commands").items()) {
-            if (command.at("do").text() == "set" && command.has("control") &&
-                command.at("control").text() == "attitude") {
-                for (const Command& part : read_attitude(command, rig)) {
-                    sheet.commands.push_back({read_time(command.at("at")), part});
-                }
-                continue;
-            }
-            sheet.commands.push_back(read_command(command, rig));
-            if (command.at("do").text() == "hidden") {
-                sheet.hidden.push_back(std::get<SetFault>(sheet.commands.back().command).fault);
-            }
+            add_command(command, rig, sheet);
         }
     }
     std::ranges::stable_sort(sheet.commands, {}, &TimedCommand::at);
