@@ -76,7 +76,7 @@ std::size_t count_first_faults(const std::vector<TimedCommand>& commands,
     for (const TimedCommand& command : commands) {
         const auto* fault = std::get_if<SetFault>(&command.command);
         if (command.at != 0 || fault == nullptr || is_listed(hidden, *fault) ||
-            std::ranges::find(listed, fault->fault) != listed.end()) {
+            is_listed(listed, *fault)) {
             break;
         }
         listed.push_back(fault->fault);
