@@ -30,6 +30,18 @@ struct SetFault {
     double severity = 0.0;
     bool operator==(const SetFault&) const = default;
 };
+/// Works on one parameter of a part with tools: puts it back to what the rig was built with,
+/// whatever fault has touched it, or changes what it has come to.
+///
+/// unit:    amount in SI for add and set, plain for scale, unused for restore
+struct Mend {
+    enum class How { restore, scale, add, set };
+    std::string part;
+    std::string parameter;
+    How how = How::restore;
+    double amount = 1.0;
+    bool operator==(const Mend&) const = default;
+};
 /// Lets an engine that is followed turn by turn leap over turns that resemble each other, or not.
 /// It changes no part of the machine, but the last digits of what follows, so it is on the record.
 struct SetLeaps {
@@ -38,7 +50,7 @@ struct SetLeaps {
 };
 
 /// Everything a person can do to a machine.
-using Command = std::variant<SetControl, Do, SetFault, SetLeaps>;
+using Command = std::variant<SetControl, Do, SetFault, Mend, SetLeaps>;
 
 struct TimedCommand {
     Tick at = 0;

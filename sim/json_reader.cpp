@@ -150,6 +150,14 @@ std::string JsonNode::text() const
     return value_->get<std::string>();
 }
 
+bool JsonNode::truth() const
+{
+    if (!value_->is_boolean()) {
+        throw wrong("must be true or false, not " + std::string(kind_of(*value_)));
+    }
+    return value_->get<bool>();
+}
+
 double JsonNode::number() const
 {
     if (!value_->is_number()) {

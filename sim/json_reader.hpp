@@ -44,6 +44,8 @@ public:
     /// A plain finite number.
     [[nodiscard]] double number() const;
     [[nodiscard]] double number_between(double low, double high) const;
+    /// true or false.
+    [[nodiscard]] bool truth() const;
     /// Text with a unit, or a plain number for a ratio; in SI.
     [[nodiscard]] double quantity(Dimension dimension) const;
     /// Three lengths.

@@ -148,7 +148,8 @@ std::vector<Control> read_controls(const JsonNode& node, const std::vector<PartS
 {
     std::vector<Control> controls;
     for (const JsonNode& item : node.items()) {
-        item.allow_keys({"id", "title", "unit", "low", "high", "start", "part", "parameter"});
+        item.allow_keys(
+            {"id", "title", "unit", "low", "high", "start", "part", "parameter", "workshop"});
         Control control{item.at("id").text(),
                         item.at("title").text(),
                         item.has("unit") ? item.at("unit").text() : "",
@@ -164,6 +165,7 @@ std::vector<Control> read_controls(const JsonNode& node, const std::vector<PartS
             throw item.at("parameter")
                 .wrong("a control without a part sets tilt_forward or tilt_side");
         }
+        control.is_workshop = item.has("workshop") && item.at("workshop").truth();
         controls.push_back(std::move(control));
     }
     return controls;
@@ -173,7 +175,7 @@ std::vector<Doing> read_doings(const JsonNode& node, const std::vector<PartSpec>
 {
     std::vector<Doing> doings;
     for (const JsonNode& item : node.items()) {
-        item.allow_keys({"id", "title", "set", "jump", "fill", "add"});
+        item.allow_keys({"id", "title", "set", "jump", "fill", "add", "workshop"});
         Doing doing;
         doing.id = item.at("id").text();
         doing.title = item.at("title").text();
@@ -200,6 +202,7 @@ std::vector<Doing> read_doings(const JsonNode& node, const std::vector<PartSpec>
             doing.adds_to = add.at("state").text();
             doing.most = add.at("most").number_between(0.0, 1e6);
         }
+        doing.is_workshop = item.has("workshop") && item.at("workshop").truth();
         doings.push_back(std::move(doing));
     }
     return doings;
@@ -299,6 +302,20 @@ const Doing* Rig::find_doing(std::string_view name) const
 const Fault* Rig::find_fault(std::string_view name) const
 {
     return find_by_id(faults, name);
+}
+
+const ParameterInfo* Rig::find_parameter(std::string_view part, std::string_view name) const
+{
+    std::span<const ParameterInfo> infos = fuel_parameters();
+    if (part != "fuel") {
+        const PartSpec* spec = find_by_id(parts, part);
+        if (spec == nullptr) {
+            return nullptr;
+        }
+        infos = find_part_kind(spec->kind)->parameters;
+    }
+    const auto found = std::ranges::find(infos, name, &ParameterInfo::id);
+    return found == infos.end() ? nullptr : &*found;
 }
 
 std::span<const ParameterInfo> fuel_parameters()

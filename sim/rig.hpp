@@ -19,6 +19,7 @@ struct Control {
     /// What it sets: a part's parameter, or with an empty part the tilt named by `parameter`.
     std::string part;
     std::string parameter;
+    bool is_workshop = false; ///< not on the machine's own panel: a drain, a parted hose
 };
 
 /// Something a person does once.
@@ -39,6 +40,7 @@ struct Doing {
     std::string fills; ///< the chamber whose filling is set to the amount given; empty for none
     std::string adds_to = {}; ///< the state to which the amount given is added; empty for none
     double most = 1.0;        ///< that can be given, and that such a state can reach by it
+    bool is_workshop = false; ///< done with the workshop's tools
 
     [[nodiscard]] bool has_amount() const { return !fills.empty() || !adds_to.empty(); }
 };
@@ -81,6 +83,9 @@ struct Rig {
     [[nodiscard]] const Control* find_control(std::string_view name) const;
     [[nodiscard]] const Doing* find_doing(std::string_view name) const;
     [[nodiscard]] const Fault* find_fault(std::string_view name) const;
+    /// The table row of a part's parameter, or of the fuel's; null when there is none.
+    [[nodiscard]] const ParameterInfo* find_parameter(std::string_view part,
+                                                      std::string_view name) const;
 };
 
 /// The fuel's parameters, read and changed like a part's; the part id in files is "fuel".

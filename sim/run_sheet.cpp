@@ -14,6 +14,12 @@ namespace sim {
 
 namespace {
 
+constexpr auto mending_words =
+    std::to_array<std::pair<const char*, Mend::How>>({{"restore", Mend::How::restore},
+                                                      {"scale", Mend::How::scale},
+                                                      {"add", Mend::How::add},
+                                                      {"set", Mend::How::set}});
+
 template <class T>
 std::vector<std::string> ids_of(const std::vector<T>& things)
 {
@@ -65,7 +71,7 @@ Command read_doing(const JsonNode& node, const Rig& rig)
     const Doing* doing = rig.find_doing(name);
     if (doing == nullptr) {
         std::vector<std::string> allowed = ids_of(rig.doings);
-        allowed.insert(allowed.end(), {"set", "fault", "hidden", "leaps"});
+        allowed.insert(allowed.end(), {"set", "fault", "hidden", "mend", "leaps"});
         throw node.at("do").wrong("unknown doing " + in_quotes(name) + choices_hint(name, allowed));
     }
     if (!doing->has_amount()) {
@@ -127,6 +133,39 @@ SetFault read_hidden(const JsonNode& node, const Rig& rig)
                      " at this time; allowed: what the bench itself has saved there");
 }
 
+/// Work on a parameter: {"at":...,"do":"mend","part":"...","parameter":"...","restore":true}, or in
+/// place of restore one of scale, add, set.
+Mend read_mend(const JsonNode& node, const Rig& rig)
+{
+    node.allow_keys({"at", "do", "part", "parameter", "restore", "scale", "add", "set"});
+    Mend mend{node.at("part").text(), node.at("parameter").text()};
+    const ParameterInfo* info = rig.find_parameter(mend.part, mend.parameter);
+    if (info == nullptr) {
+        throw node.at("parameter")
+            .wrong("the rig has no parameter " + in_quotes(mend.part + "." + mend.parameter));
+    }
+    int ways = 0;
+    for (const auto& [key, how] : mending_words) {
+        if (node.has(key)) {
+            ++ways;
+            mend.how = how;
+        }
+    }
+    if (ways != 1) {
+        throw node.wrong("wants exactly one of restore, scale, add, set");
+    }
+    if (mend.how == Mend::How::restore) {
+        if (!node.at("restore").truth()) {
+            throw node.at("restore").wrong("can only be true");
+        }
+    } else if (mend.how == Mend::How::set) {
+        mend.amount = node.at("set").number_between(info->low, info->high);
+    } else {
+        mend.amount = node.at(mend.how == Mend::How::add ? "add" : "scale").number();
+    }
+    return mend;
+}
+
 TimedCommand read_command(const JsonNode& node, const Rig& rig)
 {
     const Tick at = read_time(node.at("at"));
@@ -140,6 +179,9 @@ TimedCommand read_command(const JsonNode& node, const Rig& rig)
     }
     if (name == "hidden") {
         return {at, read_hidden(node, rig)};
+    }
+    if (name == "mend") {
+        return {at, read_mend(node, rig)};
     }
     if (name == "leaps") {
         node.allow_keys({"at", "do", "to"});

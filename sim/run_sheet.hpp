@@ -15,11 +15,12 @@ inline constexpr double longest_run = 10.0 * 86400.0;
 ///  "commands":[{"at":"5 s","do":"pull_cord"},{"at":"8 s","do":"set","control":"choke","to":0},
 ///              {"at":"9 s","do":"refuel","to":0.9},{"at":"9 s","do":"fault","id":"...","to":1},
 ///              {"at":"20 s","do":"leaps","to":1},{"at":"30 s","do":"hidden","what":"..."}]}
-/// A hidden fault is one whose name is not to be read in the file (`veil.hpp`).
-/// Faults listed at the top are there from the first tick. Both lists may be left out. Commands
-/// come out in the order of their times, those of one tick in the order of the file; times count to
-/// the nearest tick.
-/// throws:  AssetError naming file, pointer, what is wrong and what is allowed
+/// Work on a part: {"at":"40 s","do":"mend","part":"main_jet","parameter":"open","restore":true},
+/// or in place of restore "scale", "add" or "set" with a number in SI units. A hidden fault is one
+/// whose name is not to be read in the file (`veil.hpp`). Faults listed at the top are there from
+/// the first tick. Both lists may be left out. Commands come out in the order of their times, those
+/// of one tick in the order of the file; times count to the nearest tick. throws:  AssetError
+/// naming file, pointer, what is wrong and what is allowed
 RunSheet load_run_sheet(const std::string& path, const Rig& rig);
 /// The id of the rig that a run sheet's file is for.
 ///

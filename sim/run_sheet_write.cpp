@@ -61,6 +61,26 @@ struct CommandWriter {
         entry["id"] = command.fault;
         entry["to"] = command.severity;
     }
+    void operator()(const Mend& command)
+    {
+        entry["do"] = "mend";
+        entry["part"] = command.part;
+        entry["parameter"] = command.parameter;
+        switch (command.how) {
+        case Mend::How::restore:
+            entry["restore"] = true;
+            break;
+        case Mend::How::scale:
+            entry["scale"] = command.amount;
+            break;
+        case Mend::How::add:
+            entry["add"] = command.amount;
+            break;
+        case Mend::How::set:
+            entry["set"] = command.amount;
+            break;
+        }
+    }
     void operator()(const SetLeaps& command)
     {
         entry["do"] = "leaps";

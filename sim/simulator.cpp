@@ -103,6 +103,20 @@ std::string Simulator::reason_against(const SetFault& command) const
     return "";
 }
 
+std::string Simulator::reason_against(const Mend& command) const
+{
+    const ParameterInfo* info = rig_->find_parameter(command.part, command.parameter);
+    if (info == nullptr) {
+        return "there is no parameter \"" + parameter_key(command.part, command.parameter) + "\"";
+    }
+    if (command.how == Mend::How::set &&
+        !(command.amount >= info->low && command.amount <= info->high)) {
+        return parameter_key(command.part, command.parameter) + ": " +
+               range_text(command.amount, info->low, info->high, "in SI units");
+    }
+    return std::isfinite(command.amount) ? "" : "an amount must be a finite number";
+}
+
 std::string Simulator::reason_against(const SetLeaps& /*command*/) const
 {
     return can_leap() ? "" : "this engine is not followed turn by turn: nothing to leap over";
@@ -173,6 +187,7 @@ void Simulator::restore(const MachineMoment& moment)
     std::ranges::transform(rig_->controls, control_values_.begin(), &Control::start);
     settings_.clear();
     std::ranges::fill(severities_, 0.0);
+    mending_.clear();
     // What commands do to the state is in the moment already; this one is thrown away.
     apply_all(done_, state_);
     refresh();
@@ -213,6 +228,16 @@ void Simulator::apply(const Do& command, std::span<double> state)
     }
 }
 
+void Simulator::apply(const Mend& command, std::span<double> /*state*/)
+{
+    if (command.how == Mend::How::restore) {
+        std::erase_if(mending_, [&](const Mend& earlier) {
+            return earlier.part == command.part && earlier.parameter == command.parameter;
+        });
+    }
+    mending_.push_back(command);
+}
+
 void Simulator::apply(const SetLeaps& command, std::span<double> /*state*/)
 {
     trajectory_.allow_leaps(command.are_allowed);
@@ -236,6 +261,14 @@ double faulted(const FaultChange& change, double healthy, double severity)
         return healthy + severity * (change.amount - healthy);
     }
     return healthy;
+}
+
+bool is_restored(const std::vector<Mend>& mending, const FaultChange& change)
+{
+    return std::ranges::any_of(mending, [&](const Mend& mend) {
+        return mend.how == Mend::How::restore && mend.part == change.part &&
+               mend.parameter == change.parameter;
+    });
 }
 } // namespace
 
@@ -264,6 +297,7 @@ void Simulator::refresh()
     }
     const Vector up = place_controls(fuel);
     place_faults(fuel);
+    place_mending(fuel);
     surroundings_ = {weather_.pressure, weather_.temperature, up, fuel};
     network_.prepare(surroundings_);
 }
@@ -291,10 +325,35 @@ void Simulator::place_faults(FuelBlend& fuel)
             continue;
         }
         for (const FaultChange& change : rig_->faults[i].changes) {
+            if (is_restored(mending_, change)) {
+                continue;
+            }
             const ParameterInfo& range = info(change.part, change.parameter);
             double& value = place(fuel, change.part, change.parameter);
             value = std::clamp(faulted(change, value, severities_[i]), range.low, range.high);
         }
+    }
+}
+
+void Simulator::place_mending(FuelBlend& fuel)
+{
+    for (const Mend& mend : mending_) {
+        const ParameterInfo& range = info(mend.part, mend.parameter);
+        double& value = place(fuel, mend.part, mend.parameter);
+        switch (mend.how) {
+        case Mend::How::restore: // the faults have passed it by
+            break;
+        case Mend::How::scale:
+            value *= mend.amount;
+            break;
+        case Mend::How::add:
+            value += mend.amount;
+            break;
+        case Mend::How::set:
+            value = mend.amount;
+            break;
+        }
+        value = std::clamp(value, range.low, range.high);
     }
 }
 
@@ -357,7 +416,11 @@ double Simulator::severity(std::string_view id) const
 
 double Simulator::parameter(std::string_view part, std::string_view name)
 {
-    return network_.parameter(part, name);
+    if (rig_->find_parameter(part, name) == nullptr) {
+        throw RequestError("there is no parameter \"" +
+                           parameter_key(std::string(part), std::string(name)) + "\"");
+    }
+    return place(surroundings_.fuel, std::string(part), name);
 }
 
 RunSheet Simulator::sheet() const

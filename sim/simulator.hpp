@@ -91,6 +91,8 @@ public:
     [[nodiscard]] bool may_leap() const { return trajectory_.may_leap(); }
     [[nodiscard]] double severity(std::string_view id) const;
     /// The value a parameter has now, faults and controls included, in SI.
+    ///
+    /// throws:  RequestError when the rig has no such parameter
     [[nodiscard]] double parameter(std::string_view part, std::string_view name);
 
     /// Everything done so far, as a run sheet.
@@ -112,17 +114,20 @@ private:
     [[nodiscard]] std::string reason_against(const SetControl& command) const;
     [[nodiscard]] std::string reason_against(const Do& command) const;
     [[nodiscard]] std::string reason_against(const SetFault& command) const;
+    [[nodiscard]] std::string reason_against(const Mend& command) const;
     [[nodiscard]] std::string reason_against(const SetLeaps& command) const;
     void settle(Tick at);
     void apply_all(std::span<const TimedCommand> commands, std::span<double> state);
     void apply(const SetControl& command, std::span<double> state);
     void apply(const Do& command, std::span<double> state);
     void apply(const SetFault& command, std::span<double> state);
+    void apply(const Mend& command, std::span<double> state);
     void apply(const SetLeaps& command, std::span<double> state);
-    /// Works out every parameter from rig, doings, controls and faults, in that order.
+    /// Works out every parameter from rig, doings, controls, faults and mending, in that order.
     void refresh();
     Vector place_controls(FuelBlend& fuel);
     void place_faults(FuelBlend& fuel);
+    void place_mending(FuelBlend& fuel);
     double& place(FuelBlend& fuel, const std::string& part, std::string_view name);
     [[nodiscard]] const ParameterInfo& info(const std::string& part, std::string_view name) const;
     [[nodiscard]] double audited(std::span<const double> state, double StateInfo::*share) const;
@@ -138,6 +143,8 @@ private:
     std::vector<double> control_values_;
     std::map<std::string, double, std::less<>> settings_;
     std::vector<double> severities_;
+    std::vector<Mend>
+        mending_; ///< what was worked on, a restored parameter's earlier work left out
     std::vector<Network::Reading> readings_;
     std::vector<double> state_;
     double fuel_account_ = 0.0;

@@ -75,6 +75,9 @@ float BenchScene::widest_row()
             widest = std::max(widest, status_text_.width(translated(fault.title), style));
         }
         for (const sim::Control& control : model_.rig().controls) {
+            if (control.is_workshop) {
+                continue;
+            }
             widest = std::max(widest, status_text_.width(translated(control.title), style));
         }
         row_width_ = widest + status_text_.width("100 %", style) + ui_.look().px(8.0F);

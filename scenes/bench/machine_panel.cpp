@@ -126,6 +126,9 @@ void show_controls(BenchDesk& desk)
     rule(ui);
     heading(ui, words::controls);
     for (const sim::Control& control : desk.model.rig().controls) {
+        if (control.is_workshop) {
+            continue;
+        }
         const double range = control.high - control.low;
         const bool is_share = control.unit.empty() && range <= 1.0;
         const std::string unit = unit_sign(control.unit);

@@ -31,7 +31,7 @@ std::vector<Action> actions_of(const sim::Rig& rig)
     std::vector<Action> actions;
     for (const sim::Doing& doing : rig.doings) {
         // A release belongs to what it lets go; what takes its amount from a hand is no button.
-        if (held_by(doing, rig.doings) != nullptr || !doing.adds_to.empty()) {
+        if (doing.is_workshop || held_by(doing, rig.doings) != nullptr || !doing.adds_to.empty()) {
             continue;
         }
         Action action{doing.id, doing.title, "", doing.fills.empty() ? 0.0 : full_tank};

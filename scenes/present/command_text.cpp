@@ -54,6 +54,9 @@ std::string command_text(const sim::Rig& rig, const sim::Command& command,
             const sim::Doing* known = rig.find_doing(doing.doing);
             return known == nullptr ? doing.doing : std::string(translated(known->title));
         },
+        [](const sim::Mend& mend) {
+            return filled(words::worked_on, {mend.part + "." + mend.parameter});
+        },
         [](const sim::SetLeaps& leaps) {
             return std::string(leaps.are_allowed ? words::leaps_over : words::every_turn);
         },

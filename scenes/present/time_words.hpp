@@ -59,6 +59,7 @@ inline constexpr Phrase changes_are_hidden =
     phrase("They are told when the hidden fault is revealed.");
 inline constexpr Phrase hidden_fault = phrase("a hidden fault");
 inline constexpr Phrase set_to = phrase("{0}: {1}|a control or fault, and what it was set to");
+inline constexpr Phrase worked_on = phrase("Worked on {0}");
 inline constexpr Phrase leaps_over = phrase("Leaps over turns of the engine");
 inline constexpr Phrase every_turn = phrase("Every turn of the engine followed");
 inline constexpr Phrase nothing_changed = phrase("Nothing has left the healthy twin's band.");
