@@ -1,6 +1,7 @@
 #pragma once
 
 #include "scenes/app.hpp"
+#include "scenes/command_line/check.hpp"
 #include "scenes/command_line/list.hpp"
 #include "scenes/command_line/sound.hpp"
 #include "scenes/command_line/trace.hpp"
@@ -19,8 +20,8 @@ struct PrintRequest {
 };
 
 /// Everything that can be asked of the program.
-using Request = std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, ShotRequest,
-                             SoundRequest, PicturesRequest>;
+using Request = std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, CheckRequest,
+                             ShotRequest, SoundRequest, PicturesRequest>;
 
 /// Reads the words after the program's name.
 ///

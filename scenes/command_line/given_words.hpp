@@ -15,6 +15,7 @@ struct GivenWords {
     std::string rig;
     bool as_json = false;
     std::vector<std::string> faults;
+    std::vector<std::string> checks;
     std::optional<std::string> shown_rig;
     std::optional<std::string> sheet;
     std::optional<std::string> ambient;

@@ -52,14 +52,19 @@ void add_list(CLI::App& program, GivenWords& words)
     list.add_flag("--json", words.as_json, "As JSON");
 }
 
+void add_faults(CLI::App& command, GivenWords& words)
+{
+    add_option(command, "--fault", "ID[=SEVERITY]", words.faults,
+               "A fault from the start, severity 0 to 1, else 1; may be repeated")
+        ->allow_extra_args(false);
+}
+
 void add_trace(CLI::App& program, GivenWords& words)
 {
     CLI::App& trace =
         *program.add_subcommand("trace", "Run a machine and write all its readings as CSV");
     add_option(trace, "RIG", "", words.rig, "The machine")->required();
-    add_option(trace, "--fault", "ID[=SEVERITY]", words.faults,
-               "A fault from the start, severity 0 to 1, else 1; may be repeated")
-        ->allow_extra_args(false);
+    add_faults(trace, words);
     add_sheet(trace, words);
     add_option(trace, "--ambient", "TEMPERATURE", words.ambient, "\"20 degC\" by default");
     add_option(trace, "--for", "TIME", words.length, "Length of the run, such as \"120 s\"");
@@ -67,6 +72,16 @@ void add_trace(CLI::App& program, GivenWords& words)
     trace.add_flag("--leaps", words.may_leap,
                    "Leap over turns of the engine that resemble each other");
     add_option(trace, "--out", "FILE", words.file, "The CSV file; standard output without");
+}
+
+void add_check(CLI::App& program, GivenWords& words)
+{
+    CLI::App& check = *program.add_subcommand(
+        "check", "Do workshop checks on a machine and print what they read");
+    add_option(check, "RIG", "", words.rig, "The machine")->required();
+    add_option(check, "CHECK", "", words.checks, "The checks; all without");
+    add_faults(check, words);
+    add_option(check, "--ambient", "TEMPERATURE", words.ambient, "\"20 degC\" by default");
 }
 
 void add_shot(CLI::App& program, GivenWords& words)
@@ -88,9 +103,7 @@ void add_sound(CLI::App& program, GivenWords& words)
 {
     CLI::App& sound = *program.add_subcommand("sound", "Write the engine's sound as a WAV file");
     add_option(sound, "RIG", "", words.rig, "The machine")->required();
-    add_option(sound, "--fault", "ID[=SEVERITY]", words.faults,
-               "A fault from the start, severity 0 to 1, else 1; may be repeated")
-        ->allow_extra_args(false);
+    add_faults(sound, words);
     add_sheet(sound, words);
     add_option(sound, "--at", "TIME", words.at, "On the machine's clock, \"0 s\" by default");
     add_option(sound, "--for", "TIME", words.length, "Time to listen, \"10 s\" by default");
@@ -125,7 +138,7 @@ void finish(CLI::App& program)
 /// Refuses a first word that is no command in better words than the parser has.
 void check_command(const std::vector<std::string>& words)
 {
-    const std::vector<std::string> commands{"list", "trace", "shot", "sound", "pictures"};
+    const std::vector<std::string> commands{"list", "trace", "shot", "sound", "pictures", "check"};
     if (!words.empty() && !words.front().starts_with('-') &&
         std::ranges::find(commands, words.front()) == commands.end()) {
         throw sim::RequestError("unknown command " + sim::in_quotes(words.front()) +
@@ -147,6 +160,7 @@ Request parse_command_line(const std::vector<std::string>& words)
     add_appearance(program, given);
     add_list(program, given);
     add_trace(program, given);
+    add_check(program, given);
     add_shot(program, given);
     add_sound(program, given);
     add_pictures(program, given);

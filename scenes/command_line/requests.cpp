@@ -102,6 +102,10 @@ Request request_from(std::string_view command, const GivenWords& words)
     if (command == "trace") {
         return trace_request(words);
     }
+    if (command == "check") {
+        return CheckRequest{words.rig, words.checks, read_faults(words.faults),
+                            read_ambient(words.ambient.value_or("20 degC"))};
+    }
     if (command == "shot") {
         return shot_request(words);
     }

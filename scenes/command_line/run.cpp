@@ -51,6 +51,7 @@ struct Doer {
         finish(out);
         return done;
     }
+    int operator()(const CheckRequest& request) const { return print(check_text(request)); }
     int operator()(const SoundRequest& request) const
     {
         write_sound(request);
