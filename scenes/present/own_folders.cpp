@@ -47,4 +47,16 @@ std::string data_folder()
 #endif
 }
 
+std::string cache_folder()
+{
+#if defined(_WIN32)
+    return first_of(folder_from("LOCALAPPDATA", program), {});
+#elif defined(__APPLE__)
+    return first_of(folder_from("HOME", fs::path("Library/Caches") / program), {});
+#else
+    return first_of(folder_from("XDG_CACHE_HOME", program),
+                    folder_from("HOME", fs::path(".cache") / program));
+#endif
+}
+
 } // namespace scenes

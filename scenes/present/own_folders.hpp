@@ -15,4 +15,7 @@ std::string settings_folder();
 /// The folder for what a person makes; empty when the platform names none.
 std::string data_folder();
 
+/// The folder for what can be worked out again; empty when the platform names none.
+std::string cache_folder();
+
 } // namespace scenes

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <fstream>
 #include <optional>
+#include <sstream>
 
 namespace shop {
 namespace {
@@ -32,6 +34,14 @@ std::vector<std::string> json_files(const std::string& folder)
     }
     std::ranges::sort(files);
     return files;
+}
+
+std::string file_text(const std::string& path)
+{
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str();
 }
 
 sim::JsonNode load_named(const std::string& path)

@@ -12,6 +12,9 @@ namespace shop {
 /// The .json files of a folder, sorted; none when there is no such folder.
 std::vector<std::string> json_files(const std::string& folder);
 
+/// All of a file; nothing of one that cannot be read.
+std::string file_text(const std::string& path);
+
 /// A file of format 1 whose "id" is its own name.
 ///
 /// throws:  AssetError

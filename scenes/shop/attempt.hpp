@@ -67,6 +67,7 @@ public:
     [[nodiscard]] const Order& order() const { return *order_; }
     [[nodiscard]] std::uint64_t seed() const { return seed_; }
     [[nodiscard]] sim::Simulator& machine() { return machine_; }
+    [[nodiscard]] const sim::Simulator& machine() const { return machine_; }
     [[nodiscard]] const std::vector<JobLine>& lines() const { return lines_; }
     [[nodiscard]] double minutes() const;
     [[nodiscard]] double money() const;

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "scenes/shop/attempt.hpp"
-#include "scenes/shop/table.hpp"
+#include "scenes/shop/policy.hpp"
 
 namespace shop {
 
@@ -21,9 +20,9 @@ struct Marks {
     [[nodiscard]] double of() const;
 };
 
-/// Marks an attempt that has been handed in, with the table of its order.
+/// Marks an attempt that has been handed in, with the table of its order and good work on it.
 ///
 /// It runs the machine again for what counts as solved, on a copy.
-Marks mark(const Attempt& attempt, const Table& table);
+Marks mark(const Attempt& attempt, const Table& table, const Path& good);
 
 } // namespace shop

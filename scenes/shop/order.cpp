@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <array>
-#include <fstream>
 #include <sstream>
 
 namespace shop {
@@ -168,14 +167,6 @@ void read_solved(const sim::JsonNode& list, Order& order)
     }
 }
 
-std::string read_file(const std::string& path)
-{
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    return text.str();
-}
-
 Order read_order(const sim::JsonNode& node, Workshops& workshops)
 {
     node.allow_keys({"format",  "id",      "title",   "rig",     "level",   "customer", "complaint",
@@ -274,7 +265,7 @@ std::shared_ptr<const Workshop> Workshops::of(const std::string& rig)
 std::shared_ptr<const Order> load_order(const std::string& path, Workshops& workshops)
 {
     Order order = read_order(load_named(path), workshops);
-    order.sum = seed_of(read_file(path));
+    order.sum = seed_of(file_text(path));
     return std::make_shared<const Order>(std::move(order));
 }
 

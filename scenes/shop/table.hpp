@@ -18,7 +18,13 @@ struct Situation {
     std::shared_ptr<const Workshop> workshop;
     sim::Weather weather;
     const Procedure* history = nullptr; ///< null for a machine fresh from the shelf
+    std::string history_text;           ///< of the same, to tell situations apart
 };
+
+/// How an order's machine comes to be looked at.
+///
+/// valid:   as long as the order
+Situation situation_of(const Order& order);
 
 /// What every check would read on a machine, whatever is wrong with it: all of it simulated.
 struct Table {
@@ -40,9 +46,11 @@ Hypothesis together(const std::vector<sim::SetFault>& faults);
 
 /// What all the checks read with one thing wrong. Runs that share a beginning share it.
 ///
-/// A check whose run cannot be carried on has read nothing.
-Table::Row simulate_row(const Situation& situation, const std::vector<const Check*>& checks,
-                        const Hypothesis& hypothesis, const std::atomic<bool>& is_cancelled);
+/// A check whose run cannot be carried on has read nothing. Gives nothing when it was cancelled.
+std::optional<Table::Row> simulate_row(const Situation& situation,
+                                       const std::vector<const Check*>& checks,
+                                       const Hypothesis& hypothesis,
+                                       const std::atomic<bool>& is_cancelled);
 
 /// Takes note of work done, of all there is; called from any thread.
 using Progress = std::function<void(std::size_t done, std::size_t all)>;

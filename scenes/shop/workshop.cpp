@@ -181,6 +181,21 @@ std::vector<Repair> load_repairs(const std::string& folder, const Vocabulary& vo
     return repairs;
 }
 
+/// The instruments have no part in what there is to read.
+std::uint64_t sum_of_files(const sim::Rig& rig, const std::string& assets)
+{
+    std::vector<std::string> paths{rig.file, assets + "/beginnings/" + rig.id + ".json"};
+    for (const char* folder : {"/faults", "/checks"}) {
+        const auto files = json_files(assets + folder);
+        paths.insert(paths.end(), files.begin(), files.end());
+    }
+    std::uint64_t sum = seed_of("workshop");
+    for (const std::string& path : paths) {
+        sum = seed_of(file_text(path), sum);
+    }
+    return sum;
+}
+
 } // namespace
 
 bool Repair::restores(std::string_view part, std::string_view parameter) const
@@ -231,6 +246,7 @@ std::shared_ptr<const Workshop> load_workshop(std::shared_ptr<const sim::Rig> ri
     }
     workshop->checks = load_checks(assets + "/checks", vocabulary, *workshop);
     workshop->repairs = load_repairs(assets + "/repairs", vocabulary, *workshop);
+    workshop->sum = sum_of_files(*workshop->rig, assets);
     return workshop;
 }
 

@@ -62,6 +62,7 @@ struct Workshop {
     std::vector<Beginning> beginnings;
     std::vector<Check> checks;
     std::vector<Repair> repairs;
+    std::uint64_t sum = 0; ///< checksum of all files that decide what a check reads
 
     [[nodiscard]] const Caution* find_caution(std::string_view id) const;
     [[nodiscard]] const Beginning* find_beginning(std::string_view id) const;

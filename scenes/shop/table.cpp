@@ -1,0 +1,265 @@
+#include "scenes/shop/table.hpp"
+
+#include "scenes/shop/procedure_run.hpp"
+#include "scenes/shop/table_store.hpp"
+#include "sim/error.hpp"
+
+#include <algorithm>
+#include <sstream>
+#include <thread>
+
+namespace shop {
+namespace {
+
+/// A machine on its way through beginnings, each gone through once and copied.
+class Beginnings {
+public:
+    Beginnings(const Situation& situation, const Hypothesis& hypothesis)
+        : workshop_(*situation.workshop), arrived_(situation.workshop->rig, situation.weather)
+    {
+        for (const sim::SetFault& fault : hypothesis.faults) {
+            arrived_.post(fault);
+        }
+        if (situation.history != nullptr) {
+            ProcedureRun(*situation.history).finish(arrived_);
+        }
+    }
+
+    /// The machine in a beginning; nothing when its equations could not be carried on there.
+    const std::optional<sim::Simulator>& at(const std::string& id)
+    {
+        const auto known = reached_.find(id);
+        if (known != reached_.end()) {
+            return known->second;
+        }
+        const Beginning& wanted = *workshop_.find_beginning(id);
+        std::optional<sim::Simulator> machine =
+            wanted.after.empty() ? std::optional(arrived_) : at(wanted.after);
+        if (machine) {
+            try {
+                ProcedureRun(wanted.procedure).finish(*machine);
+            } catch (const sim::NumericsError&) {
+                machine.reset();
+            }
+        }
+        return reached_.emplace(id, std::move(machine)).first->second;
+    }
+
+private:
+    const Workshop& workshop_;
+    sim::Simulator arrived_;
+    std::map<std::string, std::optional<sim::Simulator>> reached_;
+};
+
+std::vector<std::optional<double>> values_of(const Check& check, const sim::Simulator& begun)
+{
+    sim::Simulator machine = begun;
+    ProcedureRun run(check.procedure);
+    try {
+        run.finish(machine);
+    } catch (const sim::NumericsError&) {
+        return std::vector<std::optional<double>>(check.procedure.readings.size());
+    }
+    return run.values();
+}
+
+/// A hypothesis in the store: ids with severities.
+std::string store_name(const Hypothesis& hypothesis)
+{
+    std::ostringstream name;
+    name.precision(17);
+    name << "sound";
+    for (const sim::SetFault& fault : hypothesis.faults) {
+        name << '+' << fault.fault << '=' << fault.severity;
+    }
+    return name.str();
+}
+
+/// Work on a table, shared out over threads by hypothesis.
+class TableWork {
+public:
+    TableWork(const Situation& situation, Table& table, TableStore& store, const Progress& progress,
+              const std::atomic<bool>& is_cancelled)
+        : situation_(situation),
+          table_(table),
+          store_(store),
+          progress_(progress),
+          is_cancelled_(is_cancelled)
+    {
+    }
+
+    void run(unsigned threads)
+    {
+        std::vector<std::thread> others;
+        for (unsigned i = 1; i < threads; ++i) {
+            others.emplace_back([this] { work(); });
+        }
+        work();
+        for (std::thread& other : others) {
+            other.join();
+        }
+        if (trouble_) {
+            std::rethrow_exception(trouble_);
+        }
+    }
+
+private:
+    void work()
+    {
+        try {
+            for (std::size_t i = next_++; i < table_.hypotheses.size() && !is_over(); i = next_++) {
+                fill(i);
+            }
+        } catch (...) { // what cannot be carried on is not simulated; this is a full disk or worse
+            const std::scoped_lock lock(mutex_);
+            trouble_ = std::current_exception();
+            has_trouble_ = true;
+        }
+    }
+
+    [[nodiscard]] bool is_over() const { return is_cancelled_ || has_trouble_; }
+
+    void fill(std::size_t i)
+    {
+        const std::string name = store_name(table_.hypotheses[i]);
+        TableStore::ByCheck known = store_.known(name);
+        std::vector<const Check*> missing;
+        for (const Check* check : table_.checks) {
+            const auto found = known.find(check->id);
+            if (found == known.end() || found->second.size() != check->procedure.readings.size()) {
+                missing.push_back(check);
+            }
+        }
+        if (!missing.empty()) {
+            const auto row = simulate_row(situation_, missing, table_.hypotheses[i], is_cancelled_);
+            if (!row) {
+                return;
+            }
+            TableStore::ByCheck fresh;
+            for (std::size_t c = 0; c < missing.size(); ++c) {
+                fresh[missing[c]->id] = known[missing[c]->id] = (*row)[c];
+            }
+            store_.add(name, fresh);
+        }
+        for (std::size_t c = 0; c < table_.checks.size(); ++c) {
+            table_.rows[i][c] = known[table_.checks[c]->id];
+        }
+        const std::scoped_lock lock(mutex_);
+        ++done_;
+        if (progress_) {
+            progress_(done_, table_.hypotheses.size());
+        }
+    }
+
+    const Situation& situation_;
+    Table& table_;
+    TableStore& store_;
+    const Progress& progress_;
+    const std::atomic<bool>& is_cancelled_;
+    std::atomic<std::size_t> next_ = 0;
+    std::atomic<bool> has_trouble_ = false;
+    std::mutex mutex_;
+    std::size_t done_ = 0;
+    std::exception_ptr trouble_;
+};
+
+} // namespace
+
+std::size_t Table::check_index(std::string_view id) const
+{
+    return static_cast<std::size_t>(
+        std::ranges::find_if(checks, [&](const Check* check) { return check->id == id; }) -
+        checks.begin());
+}
+
+std::optional<std::size_t> Table::find(std::string_view id) const
+{
+    const auto found = std::ranges::find(hypotheses, id, &Hypothesis::id);
+    return found == hypotheses.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(found - hypotheses.begin()));
+}
+
+Situation situation_of(const Order& order)
+{
+    return {order.workshop, order.weather, &order.history, order.history_text};
+}
+
+std::vector<Hypothesis> all_single(const sim::Rig& rig)
+{
+    std::vector<Hypothesis> all{{"sound", {}}};
+    for (const sim::Fault& fault : rig.faults) {
+        all.push_back({fault.id, {{fault.id, 1.0}}});
+    }
+    return all;
+}
+
+Hypothesis together(const std::vector<sim::SetFault>& faults)
+{
+    Hypothesis joined{"", faults};
+    for (const sim::SetFault& fault : faults) {
+        joined.id += (joined.id.empty() ? "" : "+") + fault.fault;
+    }
+    if (faults.empty()) {
+        joined.id = "sound";
+    }
+    return joined;
+}
+
+std::optional<Table::Row> simulate_row(const Situation& situation,
+                                       const std::vector<const Check*>& checks,
+                                       const Hypothesis& hypothesis,
+                                       const std::atomic<bool>& is_cancelled)
+{
+    Table::Row row;
+    for (const Check* check : checks) {
+        row.emplace_back(check->procedure.readings.size());
+    }
+    try {
+        Beginnings beginnings(situation, hypothesis);
+        for (std::size_t c = 0; c < checks.size(); ++c) {
+            if (is_cancelled) {
+                return std::nullopt;
+            }
+            if (const auto& machine = beginnings.at(checks[c]->begins)) {
+                row[c] = values_of(*checks[c], *machine);
+            }
+        }
+    } catch (const sim::NumericsError&) { // already in the machine's history: nothing can be read
+    }
+    return row;
+}
+
+std::optional<Table> simulate_table(const Situation& situation,
+                                    const std::vector<const Check*>& checks,
+                                    std::vector<Hypothesis> hypotheses, unsigned threads,
+                                    const std::string& store, const Progress& progress,
+                                    const std::atomic<bool>& is_cancelled)
+{
+    Table table{situation.workshop, std::move(hypotheses), checks, {}};
+    table.rows.resize(table.hypotheses.size(), Table::Row(checks.size()));
+    TableStore kept(store, situation_key(situation));
+    TableWork(situation, table, kept, progress, is_cancelled).run(threads);
+    return is_cancelled ? std::nullopt : std::optional(std::move(table));
+}
+
+std::optional<Table> simulate_table(const Order& order, unsigned threads, const std::string& store,
+                                    const Progress& progress, const std::atomic<bool>& is_cancelled)
+{
+    std::vector<Hypothesis> hypotheses = all_single(*order.workshop->rig);
+    const Hypothesis hidden = together(order.answer.faults);
+    const auto found = std::ranges::find(hypotheses, hidden.id, &Hypothesis::id);
+    if (found == hypotheses.end()) {
+        hypotheses.push_back(hidden);
+    } else {
+        *found = hidden; // as bad as it is in the order
+    }
+    std::vector<const Check*> checks;
+    for (const std::string& id : order.checks) {
+        checks.push_back(order.workshop->find_check(id));
+    }
+    return simulate_table(situation_of(order), checks, std::move(hypotheses), threads, store,
+                          progress, is_cancelled);
+}
+
+} // namespace shop
