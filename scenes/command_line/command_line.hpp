@@ -3,7 +3,9 @@
 #include "scenes/app.hpp"
 #include "scenes/command_line/check.hpp"
 #include "scenes/command_line/list.hpp"
+#include "scenes/command_line/orders.hpp"
 #include "scenes/command_line/sound.hpp"
+#include "scenes/command_line/tell_apart.hpp"
 #include "scenes/command_line/trace.hpp"
 
 #include <functional>
@@ -21,7 +23,8 @@ struct PrintRequest {
 
 /// Everything that can be asked of the program.
 using Request = std::variant<WindowRequest, PrintRequest, ListRequest, TraceRequest, CheckRequest,
-                             ShotRequest, SoundRequest, PicturesRequest>;
+                             TellApartRequest, OrderRequest, MarkRequest, ShotRequest, SoundRequest,
+                             PicturesRequest>;
 
 /// Reads the words after the program's name.
 ///

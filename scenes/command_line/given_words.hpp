@@ -16,6 +16,16 @@ struct GivenWords {
     bool as_json = false;
     std::vector<std::string> faults;
     std::vector<std::string> checks;
+    bool shows_readings = false;
+    std::optional<std::string> threads;
+    std::string order;
+    std::optional<std::string> actions;
+    std::optional<std::string> record;
+    std::optional<std::string> student;
+    std::vector<std::string> records;
+    std::optional<std::string> csv;
+    std::optional<std::string> html;
+    std::optional<std::string> xapi;
     std::optional<std::string> shown_rig;
     std::optional<std::string> sheet;
     std::optional<std::string> ambient;

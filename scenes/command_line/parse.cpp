@@ -84,6 +84,40 @@ void add_check(CLI::App& program, GivenWords& words)
     add_option(check, "--ambient", "TEMPERATURE", words.ambient, "\"20 degC\" by default");
 }
 
+void add_tell_apart(CLI::App& program, GivenWords& words)
+{
+    CLI::App& command = *program.add_subcommand(
+        "tell-apart", "Simulate all faults against all checks; print which cannot be told apart");
+    add_option(command, "RIG", "", words.rig, "The machine")->required();
+    add_option(command, "--checks", "ID,...", words.checks, "These checks only")->delimiter(',');
+    add_option(command, "--faults", "ID,...", words.faults, "These faults only")->delimiter(',');
+    add_option(command, "--ambient", "TEMPERATURE", words.ambient, "\"20 degC\" by default");
+    command.add_flag("--readings", words.shows_readings, "Print what every check reads, as CSV");
+    add_option(command, "--keep", "FILE", words.file,
+               "The file that keeps what is worked out, so that it can be gone on with");
+    add_option(command, "--threads", "NUMBER", words.threads, "As many as there are by default");
+}
+
+void add_order(CLI::App& program, GivenWords& words)
+{
+    CLI::App& order = *program.add_subcommand("order", "Check, play or seal a work order");
+    add_option(order, "WHAT", "", words.what, "check, play or seal");
+    add_option(order, "FILE", "", words.order, "The order's file, or the id of one there is");
+    add_option(order, "--actions", "FILE", words.actions, "What a student does; for play");
+    add_option(order, "--record", "FILE", words.record, "A new record of it; for play");
+    add_option(order, "--student", "NAME", words.student, "The name on the record");
+    add_option(order, "--out", "FILE", words.file, "The sealed order; standard output without");
+}
+
+void add_mark(CLI::App& program, GivenWords& words)
+{
+    CLI::App& mark = *program.add_subcommand("mark", "Replay records of work orders and mark them");
+    add_option(mark, "FILE", "", words.records, "The records")->required();
+    add_option(mark, "--csv", "FILE", words.csv, "A class sheet as a table");
+    add_option(mark, "--html", "FILE", words.html, "A class sheet to read and print");
+    add_option(mark, "--xapi", "FILE", words.xapi, "xAPI statements for a learning system");
+}
+
 void add_shot(CLI::App& program, GivenWords& words)
 {
     CLI::App& shot = *program.add_subcommand("shot", "Take a picture of a scene");
@@ -138,7 +172,8 @@ void finish(CLI::App& program)
 /// Refuses a first word that is no command in better words than the parser has.
 void check_command(const std::vector<std::string>& words)
 {
-    const std::vector<std::string> commands{"list", "trace", "shot", "sound", "pictures", "check"};
+    const std::vector<std::string> commands{"list",  "trace",      "shot",  "sound", "pictures",
+                                            "check", "tell-apart", "order", "mark"};
     if (!words.empty() && !words.front().starts_with('-') &&
         std::ranges::find(commands, words.front()) == commands.end()) {
         throw sim::RequestError("unknown command " + sim::in_quotes(words.front()) +
@@ -161,6 +196,9 @@ Request parse_command_line(const std::vector<std::string>& words)
     add_list(program, given);
     add_trace(program, given);
     add_check(program, given);
+    add_tell_apart(program, given);
+    add_order(program, given);
+    add_mark(program, given);
     add_shot(program, given);
     add_sound(program, given);
     add_pictures(program, given);

@@ -12,20 +12,36 @@
 namespace scenes {
 namespace {
 
+/// Which of the names a command's first word is.
+std::size_t place_of(const std::string& command, const std::string& word,
+                     const std::vector<std::string>& names)
+{
+    if (word.empty()) {
+        throw sim::RequestError(command + " wants to know what" + sim::choices_hint("", names));
+    }
+    const auto found = std::ranges::find(names, word);
+    if (found == names.end()) {
+        throw sim::RequestError("cannot " + command + " " + sim::in_quotes(word) +
+                                sim::choices_hint(word, names));
+    }
+    return static_cast<std::size_t>(found - names.begin());
+}
+
+OrderRequest order_request(const GivenWords& words)
+{
+    const std::vector<std::string> names{"check", "play", "seal"};
+    const auto what = static_cast<OrderRequest::What>(place_of("order", words.what, names));
+    if (words.order.empty()) {
+        throw sim::RequestError("order " + words.what + " wants the order's file or id");
+    }
+    return {what, words.order, words.actions, words.record, words.student, words.file};
+}
+
 ListRequest list_request(const GivenWords& words)
 {
     using What = ListRequest::What;
-    const std::vector<std::string> names{"rigs", "faults", "readings", "commands"};
-    const std::vector<What> whats{What::rigs, What::faults, What::readings, What::commands};
-    if (words.what.empty()) {
-        throw sim::RequestError("list wants to know what" + sim::choices_hint("", names));
-    }
-    const auto found = std::ranges::find(names, words.what);
-    if (found == names.end()) {
-        throw sim::RequestError("cannot list " + sim::in_quotes(words.what) +
-                                sim::choices_hint(words.what, names));
-    }
-    const What what = whats[static_cast<std::size_t>(found - names.begin())];
+    const auto what =
+        static_cast<What>(place_of("list", words.what, {"rigs", "faults", "readings", "commands"}));
     if (what == What::rigs && !words.rig.empty()) {
         throw sim::RequestError("list rigs takes no rig, got " + sim::in_quotes(words.rig));
     }
@@ -105,6 +121,21 @@ Request request_from(std::string_view command, const GivenWords& words)
     if (command == "check") {
         return CheckRequest{words.rig, words.checks, read_faults(words.faults),
                             read_ambient(words.ambient.value_or("20 degC"))};
+    }
+    if (command == "tell-apart") {
+        return TellApartRequest{words.rig,
+                                words.checks,
+                                words.faults,
+                                read_ambient(words.ambient.value_or("20 degC")),
+                                words.shows_readings,
+                                words.file,
+                                read_threads(words.threads)};
+    }
+    if (command == "order") {
+        return order_request(words);
+    }
+    if (command == "mark") {
+        return MarkRequest{words.records, words.csv, words.html, words.xapi};
     }
     if (command == "shot") {
         return shot_request(words);

@@ -41,6 +41,7 @@ void finish(std::ostream& out)
 /// Does each kind of request and gives the exit code.
 struct Doer {
     std::ostream& out;
+    std::ostream& errors;
     const ScreenCommands& screen;
 
     int operator()(const PrintRequest& request) const { return print(request.text); }
@@ -52,6 +53,18 @@ struct Doer {
         return done;
     }
     int operator()(const CheckRequest& request) const { return print(check_text(request)); }
+    int operator()(const TellApartRequest& request) const
+    {
+        return finished(tell_apart(request, out, errors));
+    }
+    int operator()(const OrderRequest& request) const
+    {
+        return finished(do_order(request, out, errors));
+    }
+    int operator()(const MarkRequest& request) const
+    {
+        return finished(mark_records(request, out, errors));
+    }
     int operator()(const SoundRequest& request) const
     {
         write_sound(request);
@@ -62,6 +75,11 @@ struct Doer {
     int operator()(const WindowRequest& request) const { return screen.open_window(request); }
 
 private:
+    [[nodiscard]] int finished(bool is_well) const
+    {
+        finish(out);
+        return is_well ? done : our_fault;
+    }
     [[nodiscard]] int print(std::string_view text) const
     {
         put(out, text);
@@ -83,7 +101,7 @@ int run_command_line(const std::vector<std::string>& words, std::ostream& out, s
                      const ScreenCommands& screen)
 {
     try {
-        return std::visit(Doer{out, screen}, parse_command_line(words));
+        return std::visit(Doer{out, errors, screen}, parse_command_line(words));
     } catch (const sim::AssetError& error) {
         return complain(errors, error.what(), your_fault);
     } catch (const sim::RequestError& error) {

@@ -83,6 +83,21 @@ std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts)
     return faults;
 }
 
+unsigned read_threads(const std::optional<std::string>& text)
+{
+    if (!text) {
+        return 0;
+    }
+    unsigned count = 0;
+    const auto end = std::from_chars(text->data(), text->data() + text->size(), count);
+    if (end.ec != std::errc{} || end.ptr != text->data() + text->size() || count < 1 ||
+        count > 256) {
+        throw sim::RequestError("--threads: " + sim::in_quotes(*text) +
+                                " is no number of threads; allowed: 1 to 256");
+    }
+    return count;
+}
+
 double read_pace(const std::string& text)
 {
     const double pace = read_quantity("--pace", text, sim::Dimension::ratio);

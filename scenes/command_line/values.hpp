@@ -3,6 +3,7 @@
 #include "scenes/app.hpp"
 #include "sim/command.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,9 @@ double read_ambient(const std::string& text);
 
 /// Faults as ID[=SEVERITY], the severity 1 where it is left out, each fault once.
 std::vector<sim::SetFault> read_faults(const std::vector<std::string>& texts);
+
+/// A number of threads from 1 to 256; 0 for none given.
+unsigned read_threads(const std::optional<std::string>& text);
 
 /// A pace at which an engine is heard: a share of real time from 0.1 to 1.
 double read_pace(const std::string& text);

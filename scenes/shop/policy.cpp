@@ -268,14 +268,19 @@ bool is_worth_repairing(const Order& order, const Repair& repair)
 Path good_path(const std::shared_ptr<const Order>& order, const Table& table)
 {
     Attempt attempt(order, order->seed);
+    return good_path(attempt, table);
+}
+
+Path good_path(Attempt& attempt, const Table& table)
+{
     attempt.finish();
-    Policy policy(*order, table);
+    Policy policy(attempt.order(), table);
     while (!attempt.is_handed_in() && attempt.lines().size() < longest_path) {
         attempt.perform(policy.next());
         policy.note(attempt.lines().back());
     }
     return {attempt.lines(), attempt.minutes(), attempt.money(),
-            failing(*order, attempt.machine()).empty()};
+            failing(attempt.order(), attempt.machine()).empty()};
 }
 
 std::vector<std::string> failing(const Order& order, const sim::Simulator& machine)

@@ -75,6 +75,8 @@ struct Path {
 
 /// The policy's own work on an order, on a live machine with the order's own seed.
 Path good_path(const std::shared_ptr<const Order>& order, const Table& table);
+/// The same on an attempt that nothing has been done in yet.
+Path good_path(Attempt& attempt, const Table& table);
 
 /// Whether a machine passes all that an order asks of it, its instruments left out; on a copy.
 /// Gives the checks that it does not pass.

@@ -1,0 +1,164 @@
+#include "scenes/shop/class_sheet.hpp"
+
+#include "scenes/command_line/csv.hpp"
+
+#include <iomanip>
+#include <sstream>
+
+namespace shop {
+namespace {
+
+std::string rounded(double value, int decimals = 0)
+{
+    std::ostringstream text;
+    text << std::fixed << std::setprecision(decimals) << value + 0.0;
+    return text.str();
+}
+
+double sum_of(const std::vector<JobLine>& lines, double JobLine::*member)
+{
+    double sum = 0.0;
+    for (const JobLine& line : lines) {
+        sum += line.*member;
+    }
+    return sum;
+}
+
+std::string finding_text(const Marked& marked)
+{
+    std::string text;
+    for (const JobLine& line : marked.lines) {
+        if (std::holds_alternative<Finding>(line.action)) {
+            text = done_text(*marked.order, line);
+        }
+    }
+    return text;
+}
+
+std::string name_of(const Marked& marked)
+{
+    return marked.student.empty() ? "(no name)" : marked.student;
+}
+
+constexpr std::string_view page_head = R"(<!DOCTYPE html>
+<html lang="en"><head><meta charset="utf-8"><title>Class sheet</title><style>
+body{font:11pt/1.45 sans-serif;color:#1d1b16;background:#fff;margin:2em auto;max-width:60em;padding:0 1em}
+h1{font-size:1.5em}h2{font-size:1.15em;margin:2em 0 .3em;border-bottom:2px solid #1d1b16}
+table{border-collapse:collapse;width:100%;margin:.6em 0}th,td{text-align:left;vertical-align:top;
+padding:.25em .6em .25em 0;border-bottom:1px solid #b8b2a4}th{font-weight:600}
+td.n,th.n{text-align:right;white-space:nowrap}section{break-inside:avoid-page}
+.harm{font-weight:600}p.small{font-size:.9em}
+@media print{body{margin:0;max-width:none}h2{break-after:avoid}tr{break-inside:avoid}}
+</style></head><body>
+)";
+
+void put_path(std::ostringstream& page, const Order& order, const std::vector<JobLine>& lines)
+{
+    page << "<table><tr><th>Done</th><th>Read</th><th class=n>Minutes</th><th "
+            "class=n>Parts</th></tr>\n";
+    for (const JobLine& line : lines) {
+        page << "<tr><td>" << html_text(done_text(order, line))
+             << (line.did_harm ? " <span class=harm>(did damage)</span>" : "") << "</td><td>"
+             << html_text(read_text(order, line)) << "</td><td class=n>" << rounded(line.minutes)
+             << "</td><td class=n>" << rounded(line.money) << "</td></tr>\n";
+    }
+    page << "</table>\n";
+}
+
+void put_student(std::ostringstream& page, const Marked& marked)
+{
+    page << "<section><h2>" << html_text(name_of(marked)) << ": " << html_text(marked.order->title)
+         << " &ndash; " << rounded(marked.marks.got()) << " of " << rounded(marked.marks.of())
+         << "</h2>\n<table><tr><th>Mark</th><th class=n>Got</th><th "
+            "class=n>Of</th><th>Why</th></tr>\n";
+    for (const Mark& mark : marked.marks.marks) {
+        page << "<tr><td>" << html_text(mark.id) << "</td><td class=n>" << rounded(mark.got, 1)
+             << "</td><td class=n>" << rounded(mark.of) << "</td><td>" << html_text(mark.says)
+             << "</td></tr>\n";
+    }
+    page << "</table></section>\n";
+    put_path(page, *marked.order, marked.lines);
+}
+
+} // namespace
+
+std::string html_text(std::string_view text)
+{
+    std::string out;
+    for (const char each : text) {
+        switch (each) {
+        case '&':
+            out += "&amp;";
+            break;
+        case '<':
+            out += "&lt;";
+            break;
+        case '>':
+            out += "&gt;";
+            break;
+        case '"':
+            out += "&quot;";
+            break;
+        default:
+            out += each;
+        }
+    }
+    return out;
+}
+
+std::string class_csv(std::span<const Marked> all)
+{
+    std::vector<std::string> head{"student", "order", "marks", "of"};
+    if (!all.empty()) {
+        for (const Mark& mark : all.front().marks.marks) {
+            head.push_back(mark.id);
+        }
+    }
+    head.insert(head.end(),
+                {"minutes", "parts", "good minutes", "good parts", "finding", "record"});
+    std::string text = scenes::csv_line(head);
+    for (const Marked& marked : all) {
+        std::vector<std::string> cells{marked.student, marked.order->id,
+                                       rounded(marked.marks.got(), 1),
+                                       rounded(marked.marks.of(), 1)};
+        for (const Mark& mark : marked.marks.marks) {
+            cells.push_back(rounded(mark.got, 1));
+        }
+        cells.insert(cells.end(),
+                     {rounded(sum_of(marked.lines, &JobLine::minutes)),
+                      rounded(sum_of(marked.lines, &JobLine::money)), rounded(marked.good.minutes),
+                      rounded(marked.good.money), finding_text(marked), marked.file});
+        text += scenes::csv_line(cells);
+    }
+    return text;
+}
+
+std::string class_html(std::span<const Marked> all)
+{
+    std::ostringstream page;
+    page << page_head << "<h1>Class sheet</h1>\n<table><tr><th>Student</th><th>Work order</th>"
+         << "<th class=n>Marks</th><th class=n>Of</th><th class=n>Minutes</th>"
+         << "<th class=n>Parts</th></tr>\n";
+    for (const Marked& marked : all) {
+        page << "<tr><td>" << html_text(name_of(marked)) << "</td><td>"
+             << html_text(marked.order->title) << "</td><td class=n>" << rounded(marked.marks.got())
+             << "</td><td class=n>" << rounded(marked.marks.of()) << "</td><td class=n>"
+             << rounded(sum_of(marked.lines, &JobLine::minutes)) << "</td><td class=n>"
+             << rounded(sum_of(marked.lines, &JobLine::money)) << "</td></tr>\n";
+    }
+    page << "</table>\n";
+    const Order* shown = nullptr;
+    for (const Marked& marked : all) {
+        put_student(page, marked);
+        if (shown != marked.order.get()) {
+            shown = marked.order.get();
+            page << "<h2>Good work on: " << html_text(shown->title) << "</h2>\n<p class=small>"
+                 << html_text(shown->answer.finding) << "</p>\n";
+            put_path(page, *shown, marked.good.lines);
+        }
+    }
+    page << "</body></html>\n";
+    return page.str();
+}
+
+} // namespace shop
