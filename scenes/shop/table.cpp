@@ -11,11 +11,23 @@
 namespace shop {
 namespace {
 
+/// Error to which a table's machines are followed: a hundredth of what any instrument can show, at
+/// a third of the work. A rig that asks for less gets less.
+constexpr double table_tolerance = 1e-6;
+
+sim::Tolerance tolerance_for(const sim::Rig& rig)
+{
+    return {std::max(rig.tolerance.relative, table_tolerance),
+            std::max(rig.tolerance.absolute, table_tolerance)};
+}
+
 /// A machine on its way through beginnings, each gone through once and copied.
 class Beginnings {
 public:
     Beginnings(const Situation& situation, const Hypothesis& hypothesis)
-        : workshop_(*situation.workshop), arrived_(situation.workshop->rig, situation.weather)
+        : workshop_(*situation.workshop),
+          arrived_(situation.workshop->rig, situation.weather,
+                   tolerance_for(*situation.workshop->rig))
     {
         for (const sim::SetFault& fault : hypothesis.faults) {
             arrived_.post(fault);
