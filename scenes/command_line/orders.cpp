@@ -13,6 +13,7 @@
 #include "sim/printable.hpp"
 #include "sim/rig.hpp"
 
+#include <filesystem>
 #include <iomanip>
 #include <map>
 #include <sstream>
@@ -81,17 +82,44 @@ bool check_order(const std::shared_ptr<const shop::Order>& order, std::ostream& 
     return review.is_good();
 }
 
+/// The record that a played order is kept in: one gone on with, replayed as far as it goes, or a
+/// new one.
+shop::RecordKeeper keeper_for(const OrderRequest& request, shop::Attempt& attempt)
+{
+    if (!std::filesystem::exists(*request.record)) {
+        return shop::RecordKeeper::begin(*request.record,
+                                         {attempt.order().id, attempt.order().sum, attempt.seed(),
+                                          request.student.value_or("")});
+    }
+    shop::Record record;
+    auto keeper = shop::RecordKeeper::resume(*request.record, record);
+    shop::replay(record, *request.record, attempt);
+    return keeper;
+}
+
+/// Refuses actions that are not those a record holds already.
+void require_same(const OrderRequest& request, const std::vector<shop::Action>& actions,
+                  const std::vector<shop::JobLine>& done)
+{
+    for (std::size_t i = 0; i < done.size(); ++i) {
+        if (i >= actions.size() || !(actions[i] == done[i].action)) {
+            throw sim::RequestError(*request.record + " line " + std::to_string(i + 2) +
+                                    ": holds another action than " + *request.actions +
+                                    "; wanted is a new record, or the actions it was begun with");
+        }
+    }
+}
+
 void play_actions(const OrderRequest& request, shop::Attempt& attempt)
 {
     const auto actions = shop::load_actions(*request.actions);
     std::optional<shop::RecordKeeper> keeper;
     if (request.record) {
-        keeper = shop::RecordKeeper::begin(*request.record,
-                                           {attempt.order().id, attempt.order().sum, attempt.seed(),
-                                            request.student.value_or("")});
+        keeper = keeper_for(request, attempt);
+        require_same(request, actions, attempt.lines());
     }
     attempt.finish();
-    for (std::size_t i = 0; i < actions.size(); ++i) {
+    for (std::size_t i = attempt.lines().size(); i < actions.size(); ++i) {
         const std::string reason = attempt.reason_against(actions[i]);
         if (!reason.empty()) {
             throw sim::RequestError(*request.actions + " at /actions/" + std::to_string(i) + ": " +
