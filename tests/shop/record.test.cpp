@@ -62,7 +62,7 @@ TEST_SUITE_BEGIN("shop");
 
 TEST_CASE("a record replays to the same readings, minutes and money")
 {
-    const tests::TemporaryFolder folder;
+    const TemporaryFolder folder;
     const std::string path = folder.file("a.jsonl");
     const Attempt first = recorded(path);
     const Record record = load_record(path);
@@ -81,7 +81,7 @@ TEST_CASE("a record replays to the same readings, minutes and money")
 
 TEST_CASE("a changed, shortened or reordered record is refused with the line")
 {
-    const tests::TemporaryFolder folder;
+    const TemporaryFolder folder;
     const std::string path = folder.file("a.jsonl");
     recorded(path);
     const std::string whole = text_of(path);
@@ -109,7 +109,7 @@ TEST_CASE("a changed, shortened or reordered record is refused with the line")
 
 TEST_CASE("a last line that a crash cut short is dropped, and the record goes on")
 {
-    const tests::TemporaryFolder folder;
+    const TemporaryFolder folder;
     const std::string path = folder.file("a.jsonl");
     recorded(path);
     const std::string whole = text_of(path);
@@ -125,7 +125,7 @@ TEST_CASE("a last line that a crash cut short is dropped, and the record goes on
 
 TEST_CASE("a record of another order, or of another state of it, is refused")
 {
-    const tests::TemporaryFolder folder;
+    const TemporaryFolder folder;
     const std::string path = folder.file("a.jsonl");
     recorded(path);
     const auto against = [&](const std::string& what, const std::string& with) {
@@ -143,7 +143,7 @@ TEST_CASE("a record of another order, or of another state of it, is refused")
 
 TEST_CASE("two windows do not write one record, and none is overwritten")
 {
-    const tests::TemporaryFolder folder;
+    const TemporaryFolder folder;
     const std::string path = folder.file("a.jsonl");
     const RecordKeeper keeper = RecordKeeper::begin(path, {"small_order", 1, 1, ""});
     Record record;
