@@ -50,7 +50,7 @@ public:
 private:
     decltype(Step::what) step(const sim::JsonNode& node, int depth)
     {
-        if (node.has("set")) {
+        if (node.has("set") && !node.has("alter")) {
             return Act{control(node)};
         }
         if (node.has("do")) {

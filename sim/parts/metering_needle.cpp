@@ -30,6 +30,7 @@ struct MeteringNeedle {
     Length most_lift;
     Area seat_leak;
     Length dirt;
+    Force sticking;
     Area screen_area;
     Length screen_pore;
 
@@ -124,7 +125,7 @@ private:
         const double head = 0.7853981633974483 * head_bore.si * head_bore.si;
         const S pushed_area = seat_area() + (head - seat_area()) * smooth_step(y, 0.0, 1.5e-5);
         const S stop = seating * positive_part(y - most_lift.si, 2e-6);
-        out[lifted] = (feed * pushed_area + lever_ratio.si * press - spring_force.si -
+        out[lifted] = (feed * pushed_area + lever_ratio.si * press - spring_force.si - sticking.si -
                        spring_rate.si * y + seating * positive_part(-y, 2e-7) - stop) *
                       (1.0 / damping);
     }
@@ -160,6 +161,8 @@ constexpr std::tuple parameters{
     parameter("seat_leak", "leak of the closed seat", &MeteringNeedle::seat_leak, 0.0_mm2, 1.0_mm2),
     parameter("dirt", "thickness of dirt between needle and seat", &MeteringNeedle::dirt, 0.0_mm,
               1.0_mm),
+    parameter("sticking", "force with which varnish holds the needle in its seat",
+              &MeteringNeedle::sticking, Force{0.0}, Force{10.0}),
     parameter("screen_area", "open area of the inlet screen", &MeteringNeedle::screen_area, 0.0_mm2,
               50.0_mm2),
     parameter("screen_pore", "pore of the inlet screen", &MeteringNeedle::screen_pore, 0.01_mm,

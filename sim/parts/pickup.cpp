@@ -18,6 +18,7 @@ struct Pickup {
     Length hose_length;
     Length hose_bore;
     Ratio free;
+    Ratio capped;
 
     enum In : std::size_t {
         a,
@@ -71,7 +72,8 @@ struct Pickup {
         wanted_ = {lowest(-s.up.x), lowest(-s.up.y), lowest(-s.up.z)};
         shape_ = {.port_height = 6e-3, .capillary_bore = pore.si, .fuel = s.fuel};
         const double bore = 0.7853981633974483 * hose_bore.si * hose_bore.si;
-        resistance_ = hole_resistance(Restriction{1e-3, 0.62}, felt_area.si) +
+        const double open = felt_area.si * (1.0 - capped.si);
+        resistance_ = hole_resistance(Restriction{1e-3, 0.62}, open) +
                       hole_resistance(Restriction{hose_length.si, 0.62}, bore);
         molar_volume_ = gas_constant * s.temperature.si / s.pressure.si;
     }
@@ -158,6 +160,8 @@ constexpr std::tuple parameters{
     parameter("hose_bore", "its bore", &Pickup::hose_bore, 0.5_mm, 10.0_mm),
     parameter("free", "1 where the hose lets the weight swing, 0 where it is too hard",
               &Pickup::free, 0.0_ratio, 1.0_ratio),
+    parameter("capped", "share of it that a cap closes for a test", &Pickup::capped, 0.0_ratio,
+              1.0_ratio),
 };
 
 const RegisterPart<Pickup> registered{"pickup", "Weighted pick-up", parameters};
