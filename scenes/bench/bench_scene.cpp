@@ -66,7 +66,7 @@ void BenchScene::take_machine()
     view_.held.clear();
     view_.is_held_by_key = false;
     view_.is_held_in_drawing = false;
-    drawing_.emplace(fonts_, model_);
+    drawing_.emplace(fonts_, model_.run().machine());
     hands_.emplace(*rig_);
     charts_.emplace(fonts_, model_);
     keys_.emplace(desk_.actions);
@@ -224,8 +224,13 @@ void BenchScene::draw(float seconds)
     window_.clear(to_sfml(ground));
     drawing_->draw(window_, {.layout = layout,
                              .look = ui_.look(),
-                             .model = model_,
-                             .shows_twin = view_.shows_twin,
+                             .machine = model_.run().machine(),
+                             .values = model_.run().values(),
+                             .run_number = model_.run_number(),
+                             .heads = model_.run().heads(),
+                             .twin_heads = view_.shows_twin && model_.run().has_twin()
+                                               ? std::optional(model_.run().twin_heads())
+                                               : std::nullopt,
                              .seconds = flow_seconds_,
                              .frame_seconds = seconds,
                              .is_open = !view_.is_shut && !is_hidden,
