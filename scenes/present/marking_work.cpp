@@ -50,10 +50,10 @@ double MarkingWork::share() const
     return all > 0.0 ? static_cast<double>(done_) / all : 0.0;
 }
 
-std::optional<shop::Marks> MarkingWork::marks() const
+std::shared_ptr<const MarkingWork::Result> MarkingWork::result() const
 {
     const std::lock_guard guard(lock_);
-    return marks_;
+    return result_;
 }
 
 std::string MarkingWork::trouble() const
@@ -81,9 +81,11 @@ void MarkingWork::work()
         }
         const shop::Attempt attempt = *attempt_;
         guard.unlock(); // marking runs the machine again
-        shop::Marks marks = shop::mark(attempt, *table);
+        auto result = std::make_shared<Result>();
+        result->good = shop::good_path(order_, *table);
+        result->marks = shop::mark(attempt, *table, result->good);
         guard.lock();
-        marks_ = std::move(marks);
+        result_ = std::move(result);
     } catch (const std::runtime_error& error) { // a store or equations
         const std::lock_guard guard(lock_);
         trouble_ = error.what();

@@ -29,8 +29,12 @@ public:
 
     /// How much of the table there is, from 0 to 1.
     [[nodiscard]] double share() const;
-    /// The marks; nothing before they are there.
-    [[nodiscard]] std::optional<shop::Marks> marks() const;
+    /// The marks, and how good work would have gone; nothing before they are there.
+    struct Result {
+        shop::Marks marks;
+        shop::Path good;
+    };
+    [[nodiscard]] std::shared_ptr<const Result> result() const;
     /// Why there will be no marks; empty while nothing is wrong.
     [[nodiscard]] std::string trouble() const;
 
@@ -45,7 +49,7 @@ private:
     mutable std::mutex lock_; ///< over what follows
     std::condition_variable has_attempt_;
     std::optional<shop::Attempt> attempt_;
-    std::optional<shop::Marks> marks_;
+    std::shared_ptr<const Result> result_;
     std::string trouble_;
     std::jthread thread_; ///< last: it uses all the others
 };
