@@ -153,16 +153,16 @@ void show_sum(OrderTable& table)
     const std::string parts = money_text(draft.money);
     const std::string all = money_text(price_of(order, draft.minutes, draft.money));
     const std::string worth = money_text(order.worth);
-    const auto line = [&](std::string_view name, std::string_view value, bool is_sum) {
-        const FormType type = is_sum ? FormType::bold : FormType::body;
+    const auto line = [&](std::string_view name, std::string_view value, FormType type,
+                          bool has_rule) {
         const std::array cells{FormCell{.text = name, .share = 3.0F, .type = type},
                                FormCell{.text = value, .share = 1.0F, .type = type, .align = 1.0F}};
-        form_row(ui, {.cells = cells, .is_double = is_sum});
+        form_row(ui, {.cells = cells, .has_rule = has_rule, .is_double = type == FormType::bold});
     };
-    line(work_name, work, false);
-    line(words::parts, parts, false);
-    line(words::estimate_total, all, true);
-    line(words::worth_of_machine, worth, false);
+    line(work_name, work, FormType::body, true);
+    line(words::parts, parts, FormType::body, false);
+    line(words::estimate_total, all, FormType::bold, true);
+    line(words::worth_of_machine, worth, FormType::body, true);
 }
 
 } // namespace

@@ -67,8 +67,10 @@ bool write_cell(const Ink& ink, const Theme& theme, const FormCell& cell, const 
     const Type type = type_of(cell.type);
     const Rgba colour = colour_of(theme, cell.tone);
     if (cell.align > 0.0F) {
-        const float line = std::ceil(ink.wrapped_height(cell.text, type, 1e6F));
-        return ink.write(cell.text, {box.left, box.top, box.width, line}, type, colour, cell.align);
+        const float width = ink.width(cell.text, type);
+        const float left = box.left + (box.width - width) * cell.align;
+        ink.write_wrapped(cell.text, {left, box.top, width + 1.0F, box.height}, type, colour);
+        return width <= box.width + 0.5F;
     }
     ink.write_wrapped(cell.text, box, type, colour);
     return true;
