@@ -27,6 +27,8 @@ namespace {
 /// person waits, may take more and cost some frames.
 constexpr double model_budget = 0.005;
 constexpr double replay_budget = 0.03;
+/// Work on an order is waited for too, but is watched.
+constexpr double order_budget = 0.02;
 constexpr unsigned frames_per_second = 60;
 
 /// Says no when the model's share of a frame is used up.
@@ -153,8 +155,12 @@ int open_window(const WindowRequest& request)
             scene.handle(event);
         }
         const float seconds = clock.restart().asSeconds();
-        model.advance(static_cast<double>(seconds),
-                      Budget(model.is_busy() ? replay_budget : model_budget));
+        if (scene.shows_orders()) {
+            scene.advance_orders(static_cast<double>(seconds), Budget(order_budget));
+        } else {
+            model.advance(static_cast<double>(seconds),
+                          Budget(model.is_busy() ? replay_budget : model_budget));
+        }
         scene.draw(seconds);
         window.display();
         watch.look(window, settings);

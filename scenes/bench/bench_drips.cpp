@@ -49,14 +49,13 @@ BenchDrips::BenchDrips(const sim::Rig& rig)
 {
 }
 
-void BenchDrips::follow(BenchModel& model)
+void BenchDrips::follow(sim::Simulator& machine, const std::vector<double>& values, int run_number)
 {
-    BenchRun& run = model.run();
-    if (run_number_ != model.run_number()) {
-        run_number_ = model.run_number();
-        follower_.begin(run.machine(), run.values());
+    if (run_number_ != run_number) {
+        run_number_ = run_number;
+        follower_.begin(machine, values);
     } else {
-        follower_.follow(run.machine(), run.values());
+        follower_.follow(machine, values);
     }
 }
 

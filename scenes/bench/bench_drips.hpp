@@ -2,7 +2,6 @@
 
 #include "scenes/bench/drop_sprites.hpp"
 #include "scenes/drips/drip_follower.hpp"
-#include "scenes/present/bench_model.hpp"
 #include "scenes/view/camera.hpp"
 #include "scenes/view/mesh.hpp"
 #include "scenes/view/theme.hpp"
@@ -14,7 +13,8 @@ class BenchDrips {
 public:
     explicit BenchDrips(const sim::Rig& rig);
 
-    void follow(BenchModel& model);
+    /// Goes on to where the machine is; another run number is another machine.
+    void follow(sim::Simulator& machine, const std::vector<double>& values, int run_number);
     /// Puts pools, and drops drawn very large, into the mesh; the other drops are for `draw`.
     ///
     /// unit:    pixels; drops outside the area are left out

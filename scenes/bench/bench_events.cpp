@@ -25,7 +25,9 @@ void BenchScene::handle(const sf::Event& event)
     } else if (event.type == sf::Event::LostFocus) {
         keys_->release_all(desk_);
     }
-    handle_drawing(event);
+    if (!view_.shows_orders) {
+        handle_drawing(event);
+    }
 }
 
 void BenchScene::handle_drawing(const sf::Event& event)

@@ -28,6 +28,8 @@ public:
 
     /// Does what the keys of this frame say that no widget used.
     void take(BenchDesk& desk, ChartBoard& charts, DrawingBoard& drawing);
+    /// The keys that mean the same on every screen: help, settings, size and ground, leaving.
+    static void take_window(BenchDesk& desk);
     /// A key was let go of, or all are since the window lost the keyboard.
     void release(BenchDesk& desk, sf::Keyboard::Key key);
     void release_all(BenchDesk& desk);

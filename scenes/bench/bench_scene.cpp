@@ -48,7 +48,8 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
       status_text_(fonts),
       caption_text_(fonts),
       time_bar_(fonts),
-      desk_{model_, view_, settings, ui_, {}, status_text_}
+      desk_{model_, view_, settings, ui_, {}, status_text_},
+      orders_(fonts, desk_)
 {
     view_.is_projector = is_projector;
     take_machine();
@@ -66,7 +67,7 @@ void BenchScene::take_machine()
     view_.held.clear();
     view_.is_held_by_key = false;
     view_.is_held_in_drawing = false;
-    drawing_.emplace(fonts_, model_);
+    drawing_.emplace(fonts_, model_.run().machine());
     hands_.emplace(*rig_);
     charts_.emplace(fonts_, model_);
     keys_.emplace(desk_.actions);
@@ -176,11 +177,34 @@ std::string BenchScene::boxes() const
     return text;
 }
 
+void BenchScene::draw_orders(float seconds)
+{
+    const sf::Vector2f size(window_.getSize());
+    desk_.window_height = size.y;
+    ui_.begin_frame(seconds);
+    orders_.show(size);
+    show_dialogs(desk_, keys_->lines());
+    orders_.take_keys();
+    BenchKeys::take_window(desk_);
+    sound_.go_on(model_, 0.0); // the bench is paused and falls silent
+    window_.clear(to_sfml(ui_.look().theme.ground));
+    orders_.draw(window_, seconds);
+    ui_.draw();
+}
+
 void BenchScene::draw(float seconds)
 {
     take_machine();
     take_settings();
     take_wording();
+    if (view_.wants_orders) {
+        view_.wants_orders = false;
+        orders_.open();
+    }
+    if (view_.shows_orders) {
+        draw_orders(seconds);
+        return;
+    }
     if (model_.is_frozen() && !was_frozen_) {
         keep_frozen_run(desk_);
     }
@@ -224,8 +248,13 @@ void BenchScene::draw(float seconds)
     window_.clear(to_sfml(ground));
     drawing_->draw(window_, {.layout = layout,
                              .look = ui_.look(),
-                             .model = model_,
-                             .shows_twin = view_.shows_twin,
+                             .machine = model_.run().machine(),
+                             .values = model_.run().values(),
+                             .run_number = model_.run_number(),
+                             .heads = model_.run().heads(),
+                             .twin_heads = view_.shows_twin && model_.run().has_twin()
+                                               ? std::optional(model_.run().twin_heads())
+                                               : std::nullopt,
                              .seconds = flow_seconds_,
                              .frame_seconds = seconds,
                              .is_open = !view_.is_shut && !is_hidden,

@@ -6,6 +6,7 @@
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
+#include "scenes/bench/order_board.hpp"
 
 #include "scenes/bench/time_bar.hpp"
 #include <SFML/System/Clock.hpp>
@@ -41,10 +42,18 @@ public:
     /// What is chosen to be seen, to be changed before a picture is taken.
     [[nodiscard]] BenchView& view() { return view_; }
     [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
+    /// Work orders: shown in place of the bench, and gone on with.
+    [[nodiscard]] bool shows_orders() const { return view_.shows_orders; }
+    void advance_orders(double seconds, const OrderDesk::Leave& has_leave)
+    {
+        orders_.advance(seconds, has_leave);
+    }
+    [[nodiscard]] OrderBoard& orders() { return orders_; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 
 private:
     void handle_drawing(const sf::Event& event);
+    void draw_orders(float seconds);
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
     /// Applies settings that have changed, and says what the program does without.
@@ -76,6 +85,7 @@ private:
     Mesh caption_mesh_;
     TimeBar time_bar_;
     BenchDesk desk_;
+    OrderBoard orders_;
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
     std::optional<HandBoard> hands_;

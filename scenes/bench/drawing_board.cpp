@@ -21,10 +21,10 @@ sf::View clipped_to(const sf::FloatRect& box, const sf::RenderTarget& target)
 
 } // namespace
 
-DrawingBoard::DrawingBoard(const Fonts& fonts, const BenchModel& model)
-    : section_(model.rig()),
-      drips_(model.rig()),
-      view_(model.run().machine()),
+DrawingBoard::DrawingBoard(const Fonts& fonts, const sim::Simulator& machine)
+    : section_(machine.rig()),
+      drips_(machine.rig()),
+      view_(machine),
       still_text_(fonts),
       text_(fonts),
       figures_(fonts),
@@ -137,22 +137,29 @@ void DrawingBoard::draw_names(sf::RenderTarget& target, const Scene& scene,
 
 void DrawingBoard::draw(sf::RenderTarget& target, const Scene& scene)
 {
-    BenchRun& run = scene.model.run();
-    if (scene.model.run_number() != run_number_) {
-        view_ = MachineView(run.machine());
-        run_number_ = scene.model.run_number();
+    if (scene.run_number != run_number_) {
+        view_ = MachineView(scene.machine);
+        run_number_ = scene.run_number;
     }
-    view_.take(run.machine());
+    view_.take(scene.machine);
     view_.hold_cord(scene.cord_in_hand);
-    drips_.follow(scene.model);
+    drips_.follow(scene.machine, scene.values, scene.run_number);
     if (scene.layout.section.height > 0.0F) {
         draw_section(target, scene);
     }
-    const FuelHeads heads = in_shown_units(run.heads());
-    const FuelHeads twin_heads = in_shown_units(run.twin_heads());
+    if (scene.heads) {
+        draw_heads(target, scene);
+    }
+}
+
+void DrawingBoard::draw_heads(sf::RenderTarget& target, const Scene& scene)
+{
+    const FuelHeads heads = in_shown_units(*scene.heads);
+    const std::optional<FuelHeads> shown_twin =
+        scene.twin_heads ? std::optional(in_shown_units(*scene.twin_heads)) : std::nullopt;
+    const FuelHeads* twin = shown_twin ? &*shown_twin : nullptr;
     head_unit_ = readout_of("mm").sign;
     loss_unit_ = filled(words::of_fuel, {head_unit_});
-    const FuelHeads* twin = scene.shows_twin && run.has_twin() ? &twin_heads : nullptr;
     instruments_.clear();
     figures_.clear();
     if (scene.layout.standpipes.height > 0.0F) {

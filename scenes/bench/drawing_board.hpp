@@ -4,7 +4,7 @@
 #include "scenes/bench/bench_layout.hpp"
 #include "scenes/bench/section_drawing.hpp"
 #include "scenes/bench/section_names.hpp"
-#include "scenes/present/bench_model.hpp"
+#include "scenes/present/fuel_path.hpp"
 #include "scenes/present/machine_view.hpp"
 #include "scenes/view/grade_line.hpp"
 #include "scenes/view/picture.hpp"
@@ -19,13 +19,16 @@ namespace scenes {
 /// The section drawing, the standpipes beside it and the grade line above it.
 class DrawingBoard {
 public:
-    DrawingBoard(const Fonts& fonts, const BenchModel& model);
+    DrawingBoard(const Fonts& fonts, const sim::Simulator& machine);
 
     struct Scene {
         const BenchLayout& layout;
         const Look& look;
-        BenchModel& model;
-        bool shows_twin = true;
+        sim::Simulator& machine;
+        const std::vector<double>& values;   ///< its readings now
+        int run_number = 0;                  ///< another one is another machine
+        std::optional<FuelHeads> heads = {}; ///< where standpipes and grade line are laid out
+        std::optional<FuelHeads> twin_heads = {};
         double seconds = 0.0;        ///< moves the flow marks
         float frame_seconds = 0.0F;  ///< since the frame before; moves the camera
         bool is_open = true;         ///< the machine is cut open; else only its outside shows
@@ -68,6 +71,7 @@ private:
     void draw_section(sf::RenderTarget& target, const Scene& scene);
     void draw_names(sf::RenderTarget& target, const Scene& scene,
                     const SectionDrawing::Canvas& canvas, const SectionDrawing::State& state);
+    void draw_heads(sf::RenderTarget& target, const Scene& scene);
     void draw_standpipes(const Scene& scene, const FuelHeads& heads, const FuelHeads* twin);
     void draw_grade(const Scene& scene, const FuelHeads& heads, const FuelHeads* twin);
 

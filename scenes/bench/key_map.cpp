@@ -1,5 +1,6 @@
 #include "scenes/bench/bench_keys.hpp"
 #include "scenes/present/hand_words.hpp"
+#include "scenes/present/order_words.hpp"
 #include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
 
@@ -36,6 +37,7 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
         line("S", words::key_stop_switch);
     }
     line("M", words::key_machine);
+    line("W", words::key_orders);
     line(phrase("1 to 6"), words::key_charts);
     line("+  \u2212", words::key_span);
     line("Z  X", words::key_zoom);
@@ -45,6 +47,7 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("V", words::key_shut);
     line("F2  F3  F4", words::key_pages);
     line("F7", words::key_changes);
+    line("F2  F3  F4  F7", words::key_order_pages);
     line(phrase("Tab, Shift + Tab"), words::key_tab);
     line("F6", words::key_panel);
     line(phrase("Arrow keys"), words::key_arrows);

@@ -2,6 +2,7 @@
 #include "scenes/bench/bench_panels.hpp"
 
 #include "scenes/bench/time_dialogs.hpp"
+#include "scenes/present/order_words.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/time_words.hpp"
 #include "scenes/present/words.hpp"
@@ -93,6 +94,9 @@ void show_run(BenchDesk& desk)
     paragraph(ui, translated(model.rig().title));
     if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_busy()})) {
         open_machines(desk);
+    }
+    if (button(ui, {.name = words::work_orders})) {
+        desk.view.wants_orders = true;
     }
     rule(ui);
     heading(ui, words::page_run);

@@ -115,6 +115,7 @@ SectionOutlines outlines_of(const SectionPlan& p)
     outlines.leaks = {
         {"cap_vent", 1.0, place_of({p.feed, tank_top + 3.5})},
         {"hose_wall", 1.0, place_of(hose)},
+        {"hose_end", 1.0, place_of(p.hose_line.back() + Spot{0.0, -3.5})},
         {"bowl_vent", 1.0, place_of({p.bowl_vent.x, p.lid_top + 0.3})},
         {"bowl_gasket", 1.0, place_of({p.left - 1.2, p.gasket})},
         {"bowl_drain", 1.0, place_of({p.bowl.low.x + 9.0, p.base - 2.0})},

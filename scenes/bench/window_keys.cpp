@@ -14,22 +14,16 @@ namespace {
 
 using Key = sf::Keyboard;
 constexpr Modifiers control{.control = true};
+constexpr Modifiers control_shift{.control = true, .shift = true};
 
 } // namespace
 
-void BenchKeys::take_bench(BenchDesk& desk)
+void BenchKeys::take_window(BenchDesk& desk)
 {
     Interface& ui = desk.ui;
     BenchView& view = desk.view;
     if (ui.take_key(Key::F1)) {
         view.has_keys_open = !view.has_keys_open;
-    }
-    const std::array pages{std::pair{Key::F2, Page::controls}, std::pair{Key::F3, Page::faults},
-                           std::pair{Key::F4, Page::run}, std::pair{Key::F7, Page::changes}};
-    for (const auto& [key, page] : pages) {
-        if (ui.take_key(key)) {
-            view.page = page;
-        }
     }
     if (ui.take_key(Key::U)) {
         desk.settings.change([](Settings& s) { s.is_muted = !s.is_muted; });
@@ -50,7 +44,6 @@ void BenchKeys::take_bench(BenchDesk& desk)
     if (ui.take_key(Key::F9)) {
         switch_ground(desk.settings);
     }
-    const Modifiers control_shift{.control = true, .shift = true};
     if (ui.take_key(Key::Equal, control) || ui.take_key(Key::Equal, control_shift) ||
         ui.take_key(Key::Add, control)) {
         change_text_size(desk.settings, 1);
@@ -62,8 +55,25 @@ void BenchKeys::take_bench(BenchDesk& desk)
         change_text_size(desk.settings, 0);
     }
     view.wants_to_quit = view.wants_to_quit || ui.take_key(Key::Q, control);
+}
+
+void BenchKeys::take_bench(BenchDesk& desk)
+{
+    Interface& ui = desk.ui;
+    BenchView& view = desk.view;
+    const std::array pages{std::pair{Key::F2, Page::controls}, std::pair{Key::F3, Page::faults},
+                           std::pair{Key::F4, Page::run}, std::pair{Key::F7, Page::changes}};
+    for (const auto& [key, page] : pages) {
+        if (ui.take_key(key)) {
+            view.page = page;
+        }
+    }
+    take_window(desk);
     if (ui.has_dialog()) {
         return;
+    }
+    if (ui.take_key(Key::W)) {
+        view.wants_orders = true;
     }
     if (ui.take_key(Key::Z, control)) {
         desk.model.undo();

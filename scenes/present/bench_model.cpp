@@ -32,6 +32,7 @@ BenchModel::BenchModel(std::shared_ptr<const sim::Rig> rig, sim::Weather weather
 {
     Branch first;
     first.plan.rig = rig_;
+    first.plan.weather = weather_;
     first.run = std::make_unique<BenchRun>(rig_, weather_, tolerance_);
     session_.branches.push_back(std::move(first));
 }

@@ -97,6 +97,9 @@ public:
 
     /// Begins a run and goes on to a tick, with the replay that `advance` works at.
     void begin(const sim::RunSheet& sheet, sim::Tick to);
+    /// The same on another machine, in a weather of its own; the run so far can be gone back to.
+    void begin(std::shared_ptr<const sim::Rig> rig, const sim::Weather& weather,
+               const sim::RunSheet& sheet, sim::Tick to);
     /// The rig's own start, up to the end of its default run.
     void begin_running();
     /// The machine as it stands on the shelf.
@@ -162,7 +165,6 @@ private:
     };
     using Undone = std::variant<std::vector<OwnCommand>, Session>;
 
-    void begin_on(std::shared_ptr<const sim::Rig> rig, const sim::RunSheet& sheet, sim::Tick to);
     void post_at(const sim::Command& command, sim::Tick at, Gesture gesture);
     void fork(const sim::Command& change);
     [[nodiscard]] std::unique_ptr<BenchRun> fresh_run(const Plan& plan) const;

@@ -21,7 +21,7 @@ constexpr std::size_t most_past = 20;
 
 std::unique_ptr<BenchRun> BenchModel::fresh_run(const Plan& plan) const
 {
-    auto run = std::make_unique<BenchRun>(plan.rig, weather_, tolerance_);
+    auto run = std::make_unique<BenchRun>(plan.rig, plan.weather, tolerance_);
     for (const sim::TimedCommand& timed : plan.commands()) {
         run->post(timed.command, timed.at);
     }
@@ -106,13 +106,17 @@ void BenchModel::show_session(Session session)
 
 void BenchModel::begin(const sim::RunSheet& sheet, sim::Tick to)
 {
-    begin_on(rig_, sheet, to);
+    begin(rig_, weather_, sheet, to);
 }
 
-void BenchModel::begin_on(std::shared_ptr<const sim::Rig> rig, const sim::RunSheet& sheet,
-                          sim::Tick to)
+void BenchModel::begin(std::shared_ptr<const sim::Rig> rig, const sim::Weather& weather,
+                       const sim::RunSheet& sheet, sim::Tick to)
 {
-    Plan plan{.rig = std::move(rig), .sheet = sheet.commands, .own = {}, .to = to};
+    Plan plan{.rig = std::move(rig),
+              .weather = weather,
+              .sheet = sheet.commands,
+              .own = {},
+              .to = to};
     std::unique_ptr<BenchRun> fresh = fresh_run(plan);
     ahead_.reset();
     replay(std::move(fresh), to, [this, plan](std::unique_ptr<BenchRun> run) {
@@ -142,7 +146,7 @@ void BenchModel::choose(std::shared_ptr<const sim::Rig> rig)
 {
     const sim::RunSheet& sheet = rig->default_sheet;
     const sim::Tick to = std::llround(rig->default_length / sim::tick_length);
-    begin_on(std::move(rig), sheet, to);
+    begin(std::move(rig), weather_, sheet, to);
 }
 
 void BenchModel::begin_cold()
@@ -155,7 +159,7 @@ std::vector<std::string> BenchModel::open(const std::string& path)
     const std::string id = sim::rig_of_run_sheet(path);
     auto rig = id == rig_->id ? rig_ : std::make_shared<const sim::Rig>(sim::load_rig(id));
     const sim::RunSheet sheet = sim::load_run_sheet(path, *rig);
-    begin_on(std::move(rig), sheet,
+    begin(std::move(rig), weather_, sheet,
              sheet.commands.empty() ? 0 : sheet.commands.back().at + aftermath);
     return sheet.hidden;
 }

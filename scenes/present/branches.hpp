@@ -21,6 +21,7 @@ struct OwnCommand {
 /// What makes a run: a sheet it began with, and what a person did since.
 struct Plan {
     std::shared_ptr<const sim::Rig> rig;
+    sim::Weather weather;
     std::vector<sim::TimedCommand> sheet;
     std::vector<OwnCommand> own;
     sim::Tick to = 0;

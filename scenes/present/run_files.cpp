@@ -69,15 +69,21 @@ std::string charts_folder()
 
 std::string new_run_path(const std::string& folder, const std::string& rig, std::time_t now)
 {
+    return new_path(folder, rig, now, ".json");
+}
+
+std::string new_path(const std::string& folder, const std::string& word, std::time_t now,
+                     std::string_view extension)
+{
     std::tm day{};
     localtime_r(&now, &day);
     std::array<char, 32> stamp{};
     std::strftime(stamp.data(), stamp.size(), "-%Y-%m-%d-%H%M%S", &day);
-    const std::string stem = (fs::path(folder) / rig).string() + stamp.data();
-    std::string path = stem + ".json";
+    const std::string stem = (fs::path(folder) / word).string() + stamp.data();
+    std::string path = stem + std::string(extension);
     std::error_code trouble;
     for (int i = 2; fs::exists(path, trouble); ++i) {
-        path = stem + "-" + std::to_string(i) + ".json";
+        path = stem + "-" + std::to_string(i) + std::string(extension);
     }
     return path;
 }

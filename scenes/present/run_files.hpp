@@ -2,6 +2,7 @@
 
 #include <ctime>
 #include <string>
+#include <string_view>
 #include <vector>
 
 // Where a person's run sheets lie.
@@ -17,8 +18,11 @@ std::string runs_folder();
 /// source:  xdg-user-dirs, user-dirs.dirs(5)
 std::string charts_folder();
 
-/// A path in a folder for a run saved at a time: rig, date, time of day, and a number where that
+/// A path in a folder for a file made at a time: a word, date, time of day, and a number where that
 /// name is taken.
+std::string new_path(const std::string& folder, const std::string& word, std::time_t now,
+                     std::string_view extension);
+/// The same for a run of a rig.
 std::string new_run_path(const std::string& folder, const std::string& rig, std::time_t now);
 
 /// The run sheets in a folder, those with the latest names first; none when there is no folder.

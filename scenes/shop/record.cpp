@@ -8,7 +8,9 @@
 #include <array>
 #include <charconv>
 #include <fstream>
+#include <limits>
 #include <sstream>
+#include <utility>
 
 // Reading records; record_keeper.cpp writes them. A record is a text file of one JSON object a
 // line. Each ends in a checksum that all lines before it have a part in: what was changed, left out
@@ -141,23 +143,58 @@ void require_own(const Record& record, const std::string& name, const Order& ord
     }
 }
 
+Replay::Replay(Record record, std::string name, const Order& order)
+    : record_(std::move(record)), name_(std::move(name))
+{
+    require_own(record_, name_, order);
+}
+
+std::string Replay::place() const
+{
+    return name_ + " line " + std::to_string(done_ + 2);
+}
+
+void Replay::begin_next(Attempt& attempt) const
+{
+    const Action& action = record_.lines[done_].action;
+    const std::string reason = attempt.reason_against(action);
+    if (!reason.empty()) {
+        throw sim::RequestError(place() + ": cannot be done again: " + reason);
+    }
+    attempt.begin(action);
+}
+
+void Replay::compare(const Attempt& attempt) const
+{
+    if (attempt.lines().back().observations != record_.lines[done_].observations) {
+        throw sim::RequestError(
+            place() + ": what is read now is not what the record says; it was made with another "
+                      "version of the program, or of its checks");
+    }
+}
+
+bool Replay::advance(Attempt& attempt, sim::Tick ticks)
+{
+    attempt.advance(ticks);
+    while (!attempt.is_busy()) {
+        if (attempt.lines().size() > done_) {
+            compare(attempt);
+            ++done_;
+        }
+        if (done_ == record_.lines.size()) {
+            return true;
+        }
+        if (attempt.lines().size() == done_) {
+            begin_next(attempt);
+        }
+    }
+    return false;
+}
+
 void replay(const Record& record, const std::string& name, Attempt& attempt)
 {
-    require_own(record, name, attempt.order());
-    attempt.finish();
-    for (std::size_t i = 0; i < record.lines.size(); ++i) {
-        const RecordLine& line = record.lines[i];
-        const std::string place = name + " line " + std::to_string(i + 2);
-        const std::string reason = attempt.reason_against(line.action);
-        if (!reason.empty()) {
-            throw sim::RequestError(place + ": cannot be done again: " + reason);
-        }
-        attempt.perform(line.action);
-        if (attempt.lines().back().observations != line.observations) {
-            throw sim::RequestError(
-                place + ": what is read now is not what the record says; it was made with another "
-                        "version of the program, or of its checks");
-        }
+    Replay pieces(record, name, attempt.order());
+    while (!pieces.advance(attempt, std::numeric_limits<sim::Tick>::max())) {
     }
 }
 

@@ -66,15 +66,42 @@ private:
     std::size_t count_ = 0;
 };
 
-/// Has an attempt do again what a record holds, so far as it goes.
-///
-/// throws:  RequestError when the record is of another order, or what is read now is not what it
-///          says was read
-void replay(const Record& record, const std::string& name, Attempt& attempt);
-
 /// Refuses a record of another order, or of another state of it.
 ///
 /// throws:  RequestError
 void require_own(const Record& record, const std::string& name, const Order& order);
+
+/// An attempt that does again what a record holds, in pieces of the machine's time.
+class Replay {
+public:
+    /// `name` stands for the record in messages.
+    ///
+    /// throws:  RequestError when the record is of another order
+    Replay(Record record, std::string name, const Order& order);
+
+    /// Goes on for so much of the machine's time at most; true when everything is done. The attempt
+    /// is given anew each time and must be the same one, fresh at first.
+    ///
+    /// throws:  RequestError when an action cannot be done again, or what is read now is not what
+    ///          the record says was read; NumericsError
+    bool advance(Attempt& attempt, sim::Tick ticks);
+    /// How many actions there are, and how many are done.
+    [[nodiscard]] std::size_t count() const { return record_.lines.size(); }
+    [[nodiscard]] std::size_t done() const { return done_; }
+
+private:
+    [[nodiscard]] std::string place() const;
+    void begin_next(Attempt& attempt) const;
+    void compare(const Attempt& attempt) const;
+
+    Record record_;
+    std::string name_;
+    std::size_t done_ = 0;
+};
+
+/// The same at once.
+///
+/// throws:  RequestError, NumericsError
+void replay(const Record& record, const std::string& name, Attempt& attempt);
 
 } // namespace shop

@@ -80,7 +80,13 @@ void draw_row(const Table& table, std::size_t row, const sf::FloatRect& box, boo
     std::string value = is_selected ? "selected" : "";
     for (std::size_t i = 0; i < table.spec.columns.size(); ++i) {
         const float top = box.top + (i > 0 ? table.row_height - table.line_height : 0.0F);
-        fits = write_cell(table, i, top, table.spec.cell(row, i), Type::body, theme.ink) && fits;
+        // The line of its own is what the row is about; what stands under it only adds to it.
+        const bool is_title = table.has_two_lines() && i == 0;
+        const bool is_under = table.has_two_lines() && i > 0;
+        fits =
+            write_cell(table, i, top, table.spec.cell(row, i), is_title ? Type::bold : Type::body,
+                       is_under ? theme.ink_soft : theme.ink) &&
+            fits;
     }
     list_part(table.state, {.name = table.spec.cell(row, 0),
                             .role = "row",

@@ -138,4 +138,14 @@ ScrollArea::~ScrollArea()
     ImGui::EndChild();
 }
 
+float room_left(const Interface& /*ui*/)
+{
+    return ImGui::GetContentRegionAvail().y;
+}
+
+void show_end(Interface& /*ui*/)
+{
+    ImGui::SetScrollHereY(1.0F);
+}
+
 } // namespace scenes

@@ -67,4 +67,12 @@ private:
     Interface::State& state_;
 };
 
+/// Height that is left in the panel or part that is open.
+///
+/// unit:    pixels
+[[nodiscard]] float room_left(const Interface& ui);
+
+/// Scrolls the part that is open to what was made last in it.
+void show_end(Interface& ui);
+
 } // namespace scenes

@@ -1,0 +1,181 @@
+#include "scenes/bench/order_board.hpp"
+
+#include "scenes/bench/order_panels.hpp"
+#include "scenes/present/order_words.hpp"
+#include "scenes/present/readout.hpp"
+#include "scenes/present/wording.hpp"
+
+#include <array>
+
+namespace scenes {
+namespace {
+
+std::string_view title_of(const shop::Order& order, const shop::Action& action)
+{
+    if (const auto* check = std::get_if<shop::DoCheck>(&action)) {
+        return translated(order.workshop->find_check(check->check)->title);
+    }
+    if (const auto* repair = std::get_if<shop::DoRepair>(&action)) {
+        return translated(order.workshop->find_repair(repair->repair)->title);
+    }
+    return "";
+}
+
+} // namespace
+
+OrderBoard::OrderBoard(const Fonts& fonts, BenchDesk& bench)
+    : fonts_(fonts), bench_(bench), workshops_(sim::assets_folder()), status_(fonts)
+{
+}
+
+void OrderBoard::open()
+{
+    bench_.view.shows_orders = true;
+    bench_.model.pace.is_paused = true; // nobody sees or hears the bench meanwhile
+    if (!desk_.has_order()) {
+        OrderTable table = this->table();
+        read_shelf(table);
+    }
+}
+
+void OrderBoard::advance(double seconds, const OrderDesk::Leave& has_leave)
+{
+    desk_.advance(seconds, has_leave, bench_.settings.now().is_motion_reduced);
+}
+
+void OrderBoard::take_machine()
+{
+    if (!desk_.has_order() || drawn_attempt_ == desk_.attempt_number()) {
+        return;
+    }
+    drawn_attempt_ = desk_.attempt_number();
+    drawing_.emplace(fonts_, desk_.attempt().machine());
+    values_.assign(desk_.attempt().machine().readings().size(), 0.0);
+    has_written_ = false;
+}
+
+void OrderBoard::take_written()
+{
+    if (has_written_ || desk_.is_replaying()) {
+        return;
+    }
+    has_written_ = true;
+    const shop::Attempt& attempt = desk_.attempt();
+    if (const shop::Finding* finding = attempt.finding()) {
+        view_.draft = {.causes = {},
+                       .advice = static_cast<std::size_t>(finding->advice),
+                       .minutes = finding->minutes,
+                       .money = finding->money,
+                       .note = finding->note};
+        for (const std::string& cause : finding->causes) {
+            view_.draft.causes[cause] = true;
+        }
+    }
+    if (attempt.is_handed_in()) {
+        view_.page = OrderPage::marks;
+    }
+}
+
+void OrderBoard::show(sf::Vector2f window)
+{
+    OrderTable table = this->table();
+    layout_ = {};
+    if (!desk_.has_order()) {
+        show_shelf(table, window);
+    }
+    if (desk_.has_order()) {
+        take_machine();
+        take_written();
+        layout_ = lay_out_order(window, table.look(), view_.page);
+        if (layout_.pages.height > 0.0F) {
+            show_order_pages(table, layout_.pages);
+        }
+        if (layout_.card.height > 0.0F) {
+            show_card(table, layout_.card);
+        }
+    }
+    if (desk_.has_order()) { // it may just have been put away
+        if (layout_.sheet.height > 0.0F) {
+            show_job_sheet(table, layout_.sheet);
+        }
+        if (layout_.work.height > 0.0F) {
+            show_work(table, layout_);
+        }
+        show_order_dialogs(table);
+    }
+}
+
+void OrderBoard::take_keys()
+{
+    using Key = sf::Keyboard;
+    Interface& ui = bench_.ui;
+    if (ui.take_key(Key::W)) {
+        bench_.view.shows_orders = false;
+    }
+    const std::array pages{
+        std::pair{Key::F2, OrderPage::checks}, std::pair{Key::F3, OrderPage::repairs},
+        std::pair{Key::F4, OrderPage::suspects}, std::pair{Key::F7, OrderPage::finding}};
+    for (const auto& [key, page] : pages) {
+        if (!ui.has_dialog() && ui.take_key(key)) {
+            view_.page = page;
+        }
+    }
+}
+
+std::string OrderBoard::message() const
+{
+    if (!desk_.trouble().empty()) {
+        return filled(words::order_stopped, {worded(desk_.trouble())});
+    }
+    const shop::Attempt& attempt = desk_.attempt();
+    const std::string clock = whole_clock_text(desk_.machine_seconds());
+    if (desk_.is_replaying()) {
+        return words::doing_again;
+    }
+    if (attempt.is_busy()) {
+        const shop::Action* action = attempt.in_hand();
+        return action == nullptr
+                   ? filled(words::history_goes_by, {clock})
+                   : filled(words::is_being_done, {title_of(attempt.order(), *action), clock});
+    }
+    if (!view_.notice.empty()) {
+        return view_.notice;
+    }
+    return attempt.is_handed_in() ? words::order_over : words::order_ready;
+}
+
+void OrderBoard::draw_status(sf::RenderTarget& target)
+{
+    const Look& look = bench_.ui.look();
+    const bool is_warning = !desk_.trouble().empty() || !view_.notice.empty();
+    TextStyle style{.size = look.body(),
+                    .colour = is_warning ? look.theme.warning : look.theme.accent,
+                    .anchor = Anchor::top};
+    status_.clear();
+    status_.write_wrapped(message(), layout_.status, style);
+    target.draw(status_);
+}
+
+void OrderBoard::draw(sf::RenderTarget& target, float seconds)
+{
+    if (!desk_.has_order() || !drawing_ || drawn_attempt_ != desk_.attempt_number()) {
+        return;
+    }
+    sim::Simulator& machine = desk_.attempt().machine();
+    machine.read(values_);
+    flow_seconds_ += static_cast<double>(seconds);
+    BenchLayout layout;
+    layout.section = layout_.machine;
+    drawing_->draw(target, {.layout = layout,
+                            .look = bench_.ui.look(),
+                            .machine = machine,
+                            .values = values_,
+                            .run_number = drawn_attempt_,
+                            .seconds = flow_seconds_,
+                            .frame_seconds = seconds,
+                            .is_open = false,
+                            .reduces_motion = bench_.settings.now().is_motion_reduced});
+    draw_status(target);
+}
+
+} // namespace scenes
