@@ -110,7 +110,7 @@ void show_marks(OrderTable& table)
     Interface& ui = table.ui();
     const ScrollArea area(ui, words::page_marks);
     const MarkingWork* marking = table.desk.marking();
-    const auto result = marking == nullptr ? nullptr : marking->result();
+    const auto result = table.desk.result();
     if (result) {
         write_marks(table, result->marks);
     } else if (marking != nullptr && !marking->trouble().empty()) {
