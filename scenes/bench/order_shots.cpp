@@ -65,20 +65,27 @@ const shop::Check* check_with_cautions(const shop::Order& order)
     return nullptr;
 }
 
-} // namespace
-
-OrderScenery play_order(const std::shared_ptr<const shop::Order>& order,
-                        const std::optional<std::string>& actions)
+std::optional<shop::Table> table_of(const shop::Order& order)
 {
     const std::atomic<bool> is_cancelled{false};
     constexpr unsigned threads = 2;
-    const auto table = shop::simulate_table(
-        *order, threads, shop::table_store(*order), [](std::size_t, std::size_t) {}, is_cancelled);
+    return shop::simulate_table(
+        order, threads, shop::table_store(order), [](std::size_t, std::size_t) {}, is_cancelled);
+}
+
+} // namespace
+
+OrderScenery play_order(const std::shared_ptr<const shop::Order>& order,
+                        const std::optional<std::string>& actions, bool wants_marks)
+{
+    const auto table = wants_marks || !actions ? table_of(*order) : std::nullopt;
     auto result = std::make_shared<MarkingWork::Result>();
-    result->good = shop::good_path(order, *table);
+    if (table) {
+        result->good = shop::good_path(order, *table);
+    }
+    OrderScenery scenery;
     shop::Attempt attempt(order, order->seed);
     attempt.finish();
-    OrderScenery scenery;
     for (const shop::Action& action :
          actions ? shop::load_actions(*actions) : actions_of(result->good)) {
         if (!scenery.under_way && is_repair_or_finding(action)) {
@@ -88,14 +95,12 @@ OrderScenery play_order(const std::shared_ptr<const shop::Order>& order,
         }
         attempt.perform(action);
     }
-    if (attempt.is_handed_in()) {
+    if (table && attempt.is_handed_in()) {
         result->marks = shop::mark(attempt, *table, result->good);
-    } else {
-        result.reset();
+        scenery.result = std::move(result);
     }
     scenery.handed_in = std::make_shared<const shop::Attempt>(std::move(attempt));
     scenery.under_way = scenery.under_way ? scenery.under_way : scenery.handed_in;
-    scenery.result = std::move(result);
     return scenery;
 }
 

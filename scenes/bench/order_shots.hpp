@@ -17,12 +17,12 @@ struct OrderScenery {
     std::shared_ptr<const MarkingWork::Result> result;
 };
 
-/// Plays good work on an order, or the actions of a file; simulates its table where that is not
-/// stored yet.
+/// Plays the actions of a file on an order, or good work without one.
 ///
+/// Good work and marks want the order's table, which takes minutes where it is not stored yet.
 /// throws:  RequestError, AssetError
 OrderScenery play_order(const std::shared_ptr<const shop::Order>& order,
-                        const std::optional<std::string>& actions);
+                        const std::optional<std::string>& actions, bool wants_marks);
 
 /// A screen of the work orders.
 struct OrderShot {

@@ -192,7 +192,7 @@ OrderShot order_shot(const ShotRequest& request)
     const auto order = shop::load_order(shop::order_file(*request.order), workshops);
     std::vector<std::string> names;
     const std::string wanted = request.page.value_or("checks");
-    for (OrderShot& shot : order_shots(play_order(order, request.actions))) {
+    for (OrderShot& shot : order_shots(play_order(order, request.actions, wanted == "marks"))) {
         if (shot.name == wanted) {
             return shot;
         }
@@ -219,7 +219,7 @@ std::vector<OrderShot> order_shots_for(const std::string& rig)
     for (const std::string& path : shop::json_files(sim::assets_folder() + "/orders")) {
         const auto order = shop::load_order(path, workshops);
         if (order->workshop->rig->id == rig) {
-            return order_shots(play_order(order, std::nullopt));
+            return order_shots(play_order(order, std::nullopt, true));
         }
     }
     return {shelf_shot()};
