@@ -43,10 +43,13 @@ struct ShotRequest {
     std::optional<std::string> sheet; ///< the run sheet's file; the rig's default run when absent
     double at_seconds = 30.0;
     Appearance appearance;
-    std::string picture;              ///< the PNG file to write
-    std::optional<std::string> part;  ///< of the drawing, shown large
-    std::optional<std::string> boxes; ///< a CSV file for where the drawing's words stand
-    bool is_shut = false;             ///< the machine from outside
+    std::string picture;                     ///< the PNG file to write
+    std::optional<std::string> part;         ///< of the drawing, shown large
+    std::optional<std::string> boxes;        ///< a CSV file for where the drawing's words stand
+    bool is_shut = false;                    ///< the machine from outside
+    std::optional<std::string> order = {};   ///< of the scene order: a file or an id
+    std::optional<std::string> actions = {}; ///< what a student does on it; good work when absent
+    std::optional<std::string> page = {};    ///< of the order that is shown
 };
 
 /// Takes the reference pictures of all scenes.

@@ -45,16 +45,16 @@ void write_mark(OrderTable& table, const shop::Mark& mark)
 
 void write_marks(OrderTable& table, const shop::Marks& marks)
 {
+    const std::string sum = filled(words::mark_of, {points(marks.got()), points(marks.of())});
+    const std::array total{
+        FormCell{.text = words::total, .share = 2.0F, .type = FormType::heading},
+        FormCell{.text = sum, .share = 1.4F, .type = FormType::heading, .align = 1.0F}};
+    form_row(table.ui(), {.cells = total, .is_head = true});
     for (const shop::Mark& mark : marks.marks) {
         if (mark.of > 0.0) {
             write_mark(table, mark);
         }
     }
-    const std::string sum = filled(words::mark_of, {points(marks.got()), points(marks.of())});
-    const std::array total{
-        FormCell{.text = words::total, .share = 2.0F, .type = FormType::heading},
-        FormCell{.text = sum, .share = 1.4F, .type = FormType::heading, .align = 1.0F}};
-    form_row(table.ui(), {.cells = total, .is_double = true});
 }
 
 /// The jobs of good work, one after the other, with their minutes.
@@ -110,7 +110,7 @@ void show_marks(OrderTable& table)
     Interface& ui = table.ui();
     const ScrollArea area(ui, words::page_marks);
     const MarkingWork* marking = table.desk.marking();
-    const auto result = marking == nullptr ? nullptr : marking->result();
+    const auto result = table.desk.result();
     if (result) {
         write_marks(table, result->marks);
     } else if (marking != nullptr && !marking->trouble().empty()) {

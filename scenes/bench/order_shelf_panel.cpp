@@ -2,6 +2,7 @@
 
 #include "scenes/present/order_words.hpp"
 #include "scenes/present/wording.hpp"
+#include "scenes/shop/order_files.hpp"
 #include "scenes/ui/form.hpp"
 #include "scenes/ui/list.hpp"
 #include "scenes/view/number.hpp"
@@ -50,7 +51,7 @@ void read_records(OrderTable& table)
     view.records.clear();
     view.record = none_selected;
     if (view.order < view.shelf.size() && view.shelf[view.order].order) {
-        view.records = records_of(*view.shelf[view.order].order, records_folder());
+        view.records = records_of(*view.shelf[view.order].order, shop::records_folder());
         view.record = view.records.empty() ? none_selected : 0;
     }
 }
@@ -77,7 +78,7 @@ void begin_order(OrderTable& table, const ShelfOrder& entry)
 {
     try_to(table, [&] {
         table.desk.begin(entry.order, table.view.student, fresh_seed(),
-                         new_record_path(records_folder(), entry.id, std::time(nullptr)));
+                         new_record_path(shop::records_folder(), entry.id, std::time(nullptr)));
     });
 }
 
@@ -161,7 +162,7 @@ void read_shelf(OrderTable& table)
 {
     OrderView& view = table.view;
     const std::string chosen = view.order < view.shelf.size() ? view.shelf[view.order].path : "";
-    view.shelf = orders_on_shelf(table.workshops, own_orders_folder());
+    view.shelf = orders_on_shelf(table.workshops, shop::order_files());
     const auto found = std::ranges::find(view.shelf, chosen, &ShelfOrder::path);
     view.order =
         found != view.shelf.end() ? static_cast<std::size_t>(found - view.shelf.begin()) : 0;

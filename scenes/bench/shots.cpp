@@ -3,10 +3,13 @@
 #include "scenes/bench/bench_scene.hpp"
 #include "scenes/bench/display.hpp"
 #include "scenes/bench/faces.hpp"
+#include "scenes/bench/order_shots.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/settings_keeper.hpp"
 #include "scenes/present/widget_check.hpp"
 #include "scenes/present/words.hpp"
+#include "scenes/shop/asset_files.hpp"
+#include "scenes/shop/order_files.hpp"
 #include "scenes/view/png.hpp"
 #include "sim/error.hpp"
 #include "sim/file_write.hpp"
@@ -18,6 +21,7 @@
 #include <SFML/Graphics/Texture.hpp>
 #include <SFML/System/Err.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <iostream>
@@ -28,6 +32,8 @@ namespace scenes {
 namespace {
 
 constexpr std::string_view bench_scene = "bench";
+constexpr std::string_view order_scene = "order";
+constexpr std::string_view shelf_scene = "shelf";
 
 /// A fresh model run up to a time, without a window.
 std::unique_ptr<BenchModel> model_at(std::shared_ptr<const sim::Rig> rig,
@@ -48,9 +54,10 @@ struct Motif {
     std::string name;
     Appearance appearance;
     std::function<void(BenchView&)> pose = [](BenchView&) {};
-    std::optional<std::string> part = {};  ///< of the drawing, shown large
-    bool is_shut = false;                  ///< the machine from outside
-    std::optional<std::string> boxes = {}; ///< a CSV file for where the drawing's words stand
+    std::optional<std::string> part = {};        ///< of the drawing, shown large
+    bool is_shut = false;                        ///< the machine from outside
+    std::optional<std::string> boxes = {};       ///< a CSV file for where the drawing's words stand
+    std::function<void(BenchScene&)> stage = {}; ///< what is put in place of the bench
 };
 
 /// Draws the bench, writes its picture and gives what is wrong with its widgets.
@@ -69,6 +76,9 @@ std::vector<std::string> picture_of(BenchModel& model, const Motif& motif, const
     BenchScene scene(window, faces.files, faces.fonts, model, settings,
                      motif.appearance.is_projector);
     motif.pose(scene.view());
+    if (motif.stage) {
+        motif.stage(scene);
+    }
     // The panels learn how high their contents are in the first frames.
     constexpr int frames = 4;
     for (int i = 0; i < frames; ++i) {
@@ -110,8 +120,19 @@ void add_motifs(std::vector<Motif>& motifs, const std::string& name, const Appea
     motifs.push_back({name + "-keys", look, [](BenchView& view) { view.has_keys_open = true; }});
 }
 
+void add_order_motifs(std::vector<Motif>& motifs, const std::string& name, const Appearance& look,
+                      bool has_pages, const std::vector<OrderShot>& shots)
+{
+    for (const OrderShot& shot : shots) {
+        if (has_pages || !shot.is_compact_only) {
+            motifs.push_back(
+                {.name = name + "-order-" + shot.name, .appearance = look, .stage = shot.stage});
+        }
+    }
+}
+
 /// Everything that is looked through: both languages at the sizes that must do.
-std::vector<Motif> all_motifs()
+std::vector<Motif> all_motifs(const std::vector<OrderShot>& orders)
 {
     std::vector<Motif> motifs;
     for (const Language& language : languages()) {
@@ -130,6 +151,15 @@ std::vector<Motif> all_motifs()
         add_motifs(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200), true);
         add_motifs(motifs, id + "1920x1080-200-board", look(1920, 1080, Ground::blackboard, 200),
                    false);
+        add_order_motifs(motifs, id + "1280x720", look(1280, 720, Ground::paper, 100), false,
+                         orders);
+        add_order_motifs(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200), true,
+                         orders);
+        add_order_motifs(motifs, id + "1920x1080-board", look(1920, 1080, Ground::blackboard, 100),
+                         false, orders);
+        Appearance projected = look(1280, 720, Ground::paper, 100);
+        projected.is_projector = true;
+        add_order_motifs(motifs, id + "1280-projector", projected, true, orders);
         motifs.push_back({.name = id + "1280x720-outside",
                           .appearance = look(1280, 720, Ground::paper, 100),
                           .is_shut = true});
@@ -147,13 +177,69 @@ std::vector<Motif> all_motifs()
 
 } // namespace
 
+namespace {
+
+/// The screen of a work order that is asked for.
+OrderShot order_shot(const ShotRequest& request)
+{
+    if (request.scene == shelf_scene) {
+        return shelf_shot();
+    }
+    if (!request.order) {
+        throw sim::RequestError("the scene order wants --order, a file or an id");
+    }
+    shop::Workshops workshops(sim::assets_folder());
+    const auto order = shop::load_order(shop::order_file(*request.order), workshops);
+    std::vector<std::string> names;
+    const std::string wanted = request.page.value_or("checks");
+    for (OrderShot& shot : order_shots(play_order(order, request.actions, wanted == "marks"))) {
+        if (shot.name == wanted) {
+            return shot;
+        }
+        names.push_back(shot.name);
+    }
+    throw sim::RequestError("an order has no page " + sim::in_quotes(wanted) +
+                            sim::choices_hint(wanted, names));
+}
+
+int shoot_order(const ShotRequest& request)
+{
+    const OrderShot shot = order_shot(request);
+    auto rig = std::make_shared<const sim::Rig>(sim::load_rig(Settings().machine));
+    BenchModel model(std::move(rig));
+    picture_of(model, {.name = shot.name, .appearance = request.appearance, .stage = shot.stage},
+               request.picture);
+    return 0;
+}
+
+/// The screens of the first order there is for a machine; the shelf where there is none.
+std::vector<OrderShot> order_shots_for(const std::string& rig)
+{
+    shop::Workshops workshops(sim::assets_folder());
+    for (const std::string& path : shop::json_files(sim::assets_folder() + "/orders")) {
+        const auto order = shop::load_order(path, workshops);
+        if (order->workshop->rig->id == rig) {
+            return order_shots(play_order(order, std::nullopt, true));
+        }
+    }
+    return {shelf_shot()};
+}
+
+} // namespace
+
 int take_shot(const ShotRequest& request)
 {
-    if (request.scene != bench_scene) {
+    const std::vector<std::string> scenes{std::string(bench_scene), std::string(order_scene),
+                                          std::string(shelf_scene)};
+    if (std::ranges::find(scenes, request.scene) == scenes.end()) {
         throw sim::RequestError("there is no scene " + sim::in_quotes(request.scene) +
-                                sim::choices_hint(request.scene, {std::string(bench_scene)}));
+                                sim::choices_hint(request.scene, scenes));
     }
     require_display();
+    sf::err().rdbuf(nullptr); // our own line says what is wrong
+    if (request.scene != bench_scene) {
+        return shoot_order(request);
+    }
     const std::string id = request.rig     ? *request.rig
                            : request.sheet ? sim::rig_of_run_sheet(*request.sheet)
                                            : Settings().machine;
@@ -161,7 +247,6 @@ int take_shot(const ShotRequest& request)
     const sim::RunSheet sheet =
         request.sheet ? sim::load_run_sheet(*request.sheet, *rig) : rig->default_sheet;
     const auto model = model_at(std::move(rig), sheet, request.at_seconds);
-    sf::err().rdbuf(nullptr); // our own line says what is wrong
     picture_of(*model,
                {.name = std::string(bench_scene),
                 .appearance = request.appearance,
@@ -184,7 +269,7 @@ int take_pictures(const PicturesRequest& request)
         const double seconds = 0.8 * rig->default_length;
         const sim::RunSheet& sheet = rig->default_sheet;
         const auto model = model_at(rig, sheet, seconds);
-        for (const Motif& motif : all_motifs()) {
+        for (const Motif& motif : all_motifs(order_shots_for(id))) {
             const std::string path = request.folder + "/" + id + "-" + motif.name + ".png";
             for (const std::string& trouble : picture_of(*model, motif, path)) {
                 std::cout << path << ": " << trouble << '\n' << std::flush;

@@ -37,6 +37,8 @@ struct GivenWords {
     std::optional<std::string> at;
     std::optional<std::string> part;
     std::optional<std::string> boxes;
+    std::optional<std::string> shown_order;
+    std::optional<std::string> page;
     bool is_shut = false;
     std::optional<std::string> theme;
     std::optional<std::string> size;

@@ -121,7 +121,7 @@ void add_mark(CLI::App& program, GivenWords& words)
 void add_shot(CLI::App& program, GivenWords& words)
 {
     CLI::App& shot = *program.add_subcommand("shot", "Take a picture of a scene");
-    add_option(shot, "SCENE", "", words.scene, "The scene, such as bench")->required();
+    add_option(shot, "SCENE", "", words.scene, "The scene: bench, order or shelf")->required();
     add_shown_rig(shot, words, "The machine; without, the sheet's or else the mower");
     add_sheet(shot, words);
     add_option(shot, "--at", "TIME", words.at, "On the machine's clock, \"30 s\" by default");
@@ -130,6 +130,11 @@ void add_shot(CLI::App& program, GivenWords& words)
     shot.add_flag("--outside", words.is_shut, "The machine from outside, not cut open");
     add_option(shot, "--boxes", "FILE", words.boxes,
                "A CSV file for where the drawing's words stand, in pixels");
+    add_option(shot, "--order", "FILE", words.shown_order,
+               "The order's file, or the id of one there is; for the scene order");
+    add_option(shot, "--actions", "FILE", words.actions,
+               "What a student did on the order; without, good work");
+    add_option(shot, "--page", "PAGE", words.page, "Of the order, such as checks or marks");
     add_appearance(shot, words);
 }
 

@@ -91,7 +91,8 @@ ShotRequest shot_request(const GivenWords& words)
             words.sheet,       read_duration("--at", words.at.value_or("30 s"), 0.0),
             appearance(words), *words.file,
             words.part,        words.boxes,
-            words.is_shut};
+            words.is_shut,     words.shown_order,
+            words.actions,     words.page};
 }
 
 SoundRequest sound_request(const GivenWords& words)

@@ -17,15 +17,12 @@ constexpr double growth = 8.0;
 
 } // namespace
 
-void OrderDesk::take(std::shared_ptr<const shop::Order> order, std::uint64_t seed,
-                     std::string student)
+void OrderDesk::take(std::unique_ptr<shop::Attempt> attempt, std::string student)
 {
-    attempt_ = std::make_unique<shop::Attempt>(std::move(order), seed);
-    replay_.reset();
-    marking_.reset();
+    put_away();
+    attempt_ = std::move(attempt);
     student_ = std::move(student);
-    trouble_.clear();
-    recorded_ = 0;
+    recorded_ = attempt_->lines().size();
     worked_ = owed_ = 0.0;
     began_at_ = 0;
     has_arrived_ = false;
@@ -33,15 +30,20 @@ void OrderDesk::take(std::shared_ptr<const shop::Order> order, std::uint64_t see
     ++attempt_number_;
 }
 
+void OrderDesk::begin_marking(std::shared_ptr<const shop::Order> order)
+{
+    const std::string store = shop::table_store(*order);
+    marking_ = std::make_unique<MarkingWork>(std::move(order), store);
+}
+
 void OrderDesk::begin(std::shared_ptr<const shop::Order> order, const std::string& student,
                       std::uint64_t seed, const std::string& record_path)
 {
     make_folder_for(record_path);
     auto keeper = shop::RecordKeeper::begin(record_path, {order->id, order->sum, seed, student});
-    take(order, seed, student);
+    take(std::make_unique<shop::Attempt>(order, seed), student);
     keeper_ = std::move(keeper);
-    const std::string store = shop::table_store(*order);
-    marking_ = std::make_unique<MarkingWork>(std::move(order), store);
+    begin_marking(std::move(order));
 }
 
 void OrderDesk::resume(std::shared_ptr<const shop::Order> order, const std::string& record_path)
@@ -49,19 +51,18 @@ void OrderDesk::resume(std::shared_ptr<const shop::Order> order, const std::stri
     shop::Record record = shop::load_record(record_path);
     auto replay = std::make_unique<shop::Replay>(record, record_path, *order);
     auto keeper = shop::RecordKeeper::resume(record_path, record);
-    take(order, record.head.seed, record.head.student);
+    take(std::make_unique<shop::Attempt>(order, record.head.seed), record.head.student);
     recorded_ = record.lines.size();
     replay_ = std::move(replay);
     keeper_ = std::move(keeper);
-    const std::string store = shop::table_store(*order);
-    marking_ = std::make_unique<MarkingWork>(std::move(order), store);
+    begin_marking(std::move(order));
 }
 
-void OrderDesk::rehearse(std::shared_ptr<const shop::Order> order)
+void OrderDesk::show(const shop::Attempt& attempt,
+                     std::shared_ptr<const MarkingWork::Result> result)
 {
-    const std::uint64_t seed = order->seed;
-    keeper_.reset();
-    take(std::move(order), seed, "");
+    take(std::make_unique<shop::Attempt>(attempt), "");
+    shown_result_ = std::move(result);
 }
 
 void OrderDesk::put_away()
@@ -70,6 +71,7 @@ void OrderDesk::put_away()
     replay_.reset();
     keeper_.reset();
     marking_.reset();
+    shown_result_.reset();
     trouble_.clear();
 }
 

@@ -25,8 +25,9 @@ public:
     ///
     /// throws:  AssetError or RequestError when the record is wrong, of another order, or in use
     void resume(std::shared_ptr<const shop::Order> order, const std::string& record_path);
-    /// An attempt without a record and without marking, for pictures.
-    void rehearse(std::shared_ptr<const shop::Order> order);
+    /// Shows a copy of an attempt, without a record, and marks that are there already; for
+    /// pictures.
+    void show(const shop::Attempt& attempt, std::shared_ptr<const MarkingWork::Result> result);
     /// Puts the order away; its record stays.
     void put_away();
 
@@ -67,14 +68,20 @@ public:
 
     /// Why the attempt cannot be gone on with, in one line; empty while nothing is wrong.
     [[nodiscard]] const std::string& trouble() const { return trouble_; }
-    /// Null when the attempt is not marked.
+    /// Null when the attempt is not being marked.
     [[nodiscard]] const MarkingWork* marking() const { return marking_.get(); }
+    /// Null before the marks are there.
+    [[nodiscard]] std::shared_ptr<const MarkingWork::Result> result() const
+    {
+        return marking_ ? marking_->result() : shown_result_;
+    }
     /// What was done to the machine before the student saw it, its faults included.
     [[nodiscard]] const sim::RunSheet& arrival() const { return arrival_; }
     [[nodiscard]] sim::Tick arrived_at() const { return arrived_at_; }
 
 private:
-    void take(std::shared_ptr<const shop::Order> order, std::uint64_t seed, std::string student);
+    void take(std::unique_ptr<shop::Attempt> attempt, std::string student);
+    void begin_marking(std::shared_ptr<const shop::Order> order);
     /// Gives whether all that is under way is done.
     bool go_on(sim::Tick ticks);
     void note_lines();
@@ -85,6 +92,7 @@ private:
     std::unique_ptr<shop::Replay> replay_;
     std::optional<shop::RecordKeeper> keeper_;
     std::unique_ptr<MarkingWork> marking_;
+    std::shared_ptr<const MarkingWork::Result> shown_result_;
     std::string student_;
     std::string trouble_;
     std::size_t recorded_ = 0; ///< lines that are in the record

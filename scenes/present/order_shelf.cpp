@@ -1,8 +1,6 @@
 #include "scenes/present/order_shelf.hpp"
 
-#include "scenes/present/own_folders.hpp"
 #include "scenes/present/run_files.hpp"
-#include "scenes/shop/asset_files.hpp"
 #include "scenes/shop/record.hpp"
 
 #include <algorithm>
@@ -17,12 +15,6 @@ namespace fs = std::filesystem;
 constexpr std::string_view record_extension = ".jsonl";
 /// Of "-2026-11-26-041845" at the end of a record's name.
 constexpr std::size_t stamp_length = 17;
-
-std::string folder_of(const char* name)
-{
-    const std::string data = data_folder();
-    return data.empty() ? name : (fs::path(data) / name).string();
-}
 
 ShelfOrder order_at(const std::string& path, shop::Workshops& workshops)
 {
@@ -64,23 +56,12 @@ ShelfRecord record_at(const fs::path& path, const shop::Order& order)
 
 } // namespace
 
-std::string own_orders_folder()
-{
-    return folder_of("orders");
-}
-
-std::string records_folder()
-{
-    return folder_of("records");
-}
-
-std::vector<ShelfOrder> orders_on_shelf(shop::Workshops& workshops, const std::string& own_folder)
+std::vector<ShelfOrder> orders_on_shelf(shop::Workshops& workshops,
+                                        const std::vector<std::string>& files)
 {
     std::vector<ShelfOrder> shelf;
-    for (const std::string& folder : {workshops.assets() + "/orders", own_folder}) {
-        for (const std::string& path : shop::json_files(folder)) {
-            shelf.push_back(order_at(path, workshops));
-        }
+    for (const std::string& path : files) {
+        shelf.push_back(order_at(path, workshops));
     }
     std::ranges::stable_sort(shelf, {}, [](const ShelfOrder& entry) {
         constexpr int last = 99;

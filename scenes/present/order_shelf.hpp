@@ -28,13 +28,9 @@ struct ShelfRecord {
     std::string trouble; ///< why it cannot be gone on with; empty when it can
 };
 
-/// The folder of this person's own work orders, and the one of records; below the present folder
-/// when the platform names none.
-std::string own_orders_folder();
-std::string records_folder();
-
-/// The work orders of the assets and of a folder of one's own, easy ones first.
-std::vector<ShelfOrder> orders_on_shelf(shop::Workshops& workshops, const std::string& own_folder);
+/// Work orders from their files, easy ones first.
+std::vector<ShelfOrder> orders_on_shelf(shop::Workshops& workshops,
+                                        const std::vector<std::string>& files);
 
 /// The records of a folder that belong to an order, the latest first.
 std::vector<ShelfRecord> records_of(const shop::Order& order, const std::string& folder);

@@ -106,7 +106,6 @@ inline constexpr Phrase before_work = phrase("Before you begin");
 inline constexpr Phrase cautions_note =
     phrase("Tick what you have seen to. In a real workshop follow the machine's manual, local "
            "codes and licensed practice.");
-inline constexpr Phrase seen_to = phrase("done|a caution was seen to");
 inline constexpr Phrase go_on_with_work = phrase("Go on|with the work");
 inline constexpr Phrase back = phrase("Back|to what was shown before");
 inline constexpr Phrase what_do_you_expect = phrase("What do you expect?");

@@ -16,6 +16,20 @@ constexpr std::array patterns{
     phrase("cannot write {0}: {1}"),
     phrase("cannot make the folder {0}: {1}"),
     phrase("cannot read the folder {0}: {1}"),
+    // work orders and their records
+    phrase("The work has been handed in."),
+    phrase("Something is being done already."),
+    phrase("Say first what you expect to read."),
+    phrase("Name one cause, four at most."),
+    phrase("The estimate is out of range."),
+    phrase("The note is too long; 4,000 letters are enough."),
+    phrase("Write down a finding first."),
+    phrase("cannot write the record {0}: {1}"),
+    phrase("cannot be done again: {0}"),
+    phrase("what is read now is not what the record says; it was made with another version of the "
+           "program, or of its checks"),
+    phrase("was made with another state of the order {0}; wanted is the file it was made with"),
+    phrase("does not fit: this line or one before it was changed, added or taken out"),
     phrase("{0} at /{1}: {2}|a file, where in it, and what is wrong there"),
     // hints
     phrase("{0}; did you mean {1}? Allowed: {2}"),
