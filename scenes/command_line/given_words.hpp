@@ -22,6 +22,7 @@ struct GivenWords {
     std::optional<std::string> actions;
     std::optional<std::string> record;
     std::optional<std::string> student;
+    std::optional<std::string> key;
     std::vector<std::string> records;
     std::optional<std::string> csv;
     std::optional<std::string> html;

@@ -2,12 +2,14 @@
 
 #include "scenes/command_line/long_work.hpp"
 #include "scenes/command_line/table.hpp"
+#include "scenes/present/phrase.hpp"
 #include "scenes/shop/action_json.hpp"
 #include "scenes/shop/asset_files.hpp"
 #include "scenes/shop/class_sheet.hpp"
 #include "scenes/shop/order_files.hpp"
 #include "scenes/shop/record.hpp"
 #include "scenes/shop/review.hpp"
+#include "scenes/shop/worksheet.hpp"
 #include "sim/error.hpp"
 #include "sim/file_write.hpp"
 #include "sim/printable.hpp"
@@ -198,6 +200,31 @@ private:
     std::map<std::string, Known> known_;
 };
 
+void write_out(const std::optional<std::string>& path, const std::string& text, std::ostream& out)
+{
+    if (path) {
+        sim::atomic_write(*path, text);
+    } else {
+        out << text;
+    }
+}
+
+/// The worksheet needs nothing simulated; the key does.
+bool print_order(const OrderRequest& request, const std::shared_ptr<const shop::Order>& order,
+                 std::ostream& out, std::ostream& progress)
+{
+    choose_language(request.language);
+    write_out(request.out, shop::worksheet_html(*order), out);
+    if (request.key) {
+        const auto table = table_of(*order, progress);
+        if (!table) {
+            return false;
+        }
+        sim::atomic_write(*request.key, shop::answer_key_html(*order, shop::review(order, *table)));
+    }
+    return true;
+}
+
 } // namespace
 
 bool do_order(const OrderRequest& request, std::ostream& out, std::ostream& progress)
@@ -205,15 +232,13 @@ bool do_order(const OrderRequest& request, std::ostream& out, std::ostream& prog
     shop::Workshops workshops(sim::assets_folder());
     const std::string path = shop::order_file(request.file);
     if (request.what == OrderRequest::What::seal) {
-        const std::string sealed = shop::sealed_order(shop::file_text(path), path, workshops);
-        if (request.out) {
-            sim::atomic_write(*request.out, sealed);
-        } else {
-            out << sealed;
-        }
+        write_out(request.out, shop::sealed_order(shop::file_text(path), path, workshops), out);
         return true;
     }
     const auto order = shop::load_order(path, workshops);
+    if (request.what == OrderRequest::What::worksheet) {
+        return print_order(request, order, out, progress);
+    }
     return request.what == OrderRequest::What::check ? check_order(order, out, progress)
                                                      : play_order(request, order, out, progress);
 }

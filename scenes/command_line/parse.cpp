@@ -100,13 +100,16 @@ void add_tell_apart(CLI::App& program, GivenWords& words)
 
 void add_order(CLI::App& program, GivenWords& words)
 {
-    CLI::App& order = *program.add_subcommand("order", "Check, play or seal a work order");
-    add_option(order, "WHAT", "", words.what, "check, play or seal");
+    CLI::App& order = *program.add_subcommand("order", "Check, play, seal or print a work order");
+    add_option(order, "WHAT", "", words.what, "check, play, seal or worksheet");
     add_option(order, "FILE", "", words.order, "The order's file, or the id of one there is");
     add_option(order, "--actions", "FILE", words.actions, "What a student does; for play");
     add_option(order, "--record", "FILE", words.record, "A new record of it; for play");
     add_option(order, "--student", "NAME", words.student, "The name on the record");
-    add_option(order, "--out", "FILE", words.file, "The sealed order; standard output without");
+    add_option(order, "--out", "FILE", words.file,
+               "The sealed order, or the worksheet as HTML; standard output without");
+    add_option(order, "--key", "FILE", words.key, "The answer key as HTML; for worksheet");
+    add_option(order, "--language", "LANGUAGE", words.language, "en or es; for worksheet");
 }
 
 void add_mark(CLI::App& program, GivenWords& words)

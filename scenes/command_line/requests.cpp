@@ -29,12 +29,15 @@ std::size_t place_of(const std::string& command, const std::string& word,
 
 OrderRequest order_request(const GivenWords& words)
 {
-    const std::vector<std::string> names{"check", "play", "seal"};
+    const std::vector<std::string> names{"check", "play", "seal", "worksheet"};
     const auto what = static_cast<OrderRequest::What>(place_of("order", words.what, names));
     if (words.order.empty()) {
         throw sim::RequestError("order " + words.what + " wants the order's file or id");
     }
-    return {what, words.order, words.actions, words.record, words.student, words.file};
+    return {what,          words.order,
+            words.actions, words.record,
+            words.student, words.file,
+            words.key,     words.language ? read_language(*words.language) : "en"};
 }
 
 ListRequest list_request(const GivenWords& words)

@@ -1,25 +1,11 @@
 #include "scenes/present/marking_work.hpp"
 
+#include "scenes/present/step_back.hpp"
+
 #include <stdexcept>
 #include <utility>
 
-#if defined(__linux__)
-#include <sys/resource.h>
-#endif
-
 namespace scenes {
-namespace {
-
-/// Lets everything else go first. On Linux this is a thread's own, and of those it begins.
-void step_back()
-{
-#if defined(__linux__)
-    constexpr int lowest = 19;
-    setpriority(PRIO_PROCESS, 0, lowest);
-#endif
-}
-
-} // namespace
 
 MarkingWork::MarkingWork(std::shared_ptr<const shop::Order> order, std::string store)
     : order_(std::move(order)), store_(std::move(store)), thread_([this] { work(); })

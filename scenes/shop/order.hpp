@@ -16,6 +16,7 @@ struct Order {
     struct Ask {
         std::string check;
         std::string reading;
+        bool operator==(const Ask&) const = default;
     };
     /// How much each thing counts; what they add up to is the whole mark.
     struct Weights {
@@ -29,6 +30,7 @@ struct Order {
         double cautions = 5.0;
 
         [[nodiscard]] double sum() const;
+        bool operator==(const Weights&) const = default;
     };
     /// What the student is to find out.
     struct Answer {
@@ -37,6 +39,7 @@ struct Order {
         std::vector<std::string> look_alikes; ///< faults that the checks need not tell from it
         Advice advice = Advice::clean;
         std::string finding;
+        bool operator==(const Answer&) const = default;
     };
     std::string id;
     std::string title;

@@ -271,11 +271,11 @@ Path good_path(const std::shared_ptr<const Order>& order, const Table& table)
     return good_path(attempt, table);
 }
 
-Path good_path(Attempt& attempt, const Table& table)
+Path good_path(Attempt& attempt, const Table& table, const std::atomic<bool>& is_cancelled)
 {
     attempt.finish();
     Policy policy(attempt.order(), table);
-    while (!attempt.is_handed_in() && attempt.lines().size() < longest_path) {
+    while (!attempt.is_handed_in() && attempt.lines().size() < longest_path && !is_cancelled) {
         attempt.perform(policy.next());
         policy.note(attempt.lines().back());
     }

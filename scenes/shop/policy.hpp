@@ -65,6 +65,9 @@ Advice advice_for(const Repair& repair);
 /// source:  common practice, no source
 bool is_worth_repairing(const Order& order, const Repair& repair);
 
+/// For work that nobody can break off.
+inline const std::atomic<bool> never_cancelled{false};
+
 /// Work on an order from beginning to end.
 struct Path {
     std::vector<JobLine> lines;
@@ -75,8 +78,9 @@ struct Path {
 
 /// The policy's own work on an order, on a live machine with the order's own seed.
 Path good_path(const std::shared_ptr<const Order>& order, const Table& table);
-/// The same on an attempt that nothing has been done in yet.
-Path good_path(Attempt& attempt, const Table& table);
+/// The same on an attempt that nothing has been done in yet; it ends early when it is cancelled.
+Path good_path(Attempt& attempt, const Table& table,
+               const std::atomic<bool>& is_cancelled = never_cancelled);
 
 /// Whether a machine passes all that an order asks of it, its instruments left out; on a copy.
 /// Gives the checks that it does not pass.

@@ -80,6 +80,9 @@ void compare(const Order& order, Review& review)
     }
     for (const JobLine& line : review.good.lines) {
         const auto* finding = std::get_if<Finding>(&line.action);
+        if (finding != nullptr) {
+            review.advice = finding->advice;
+        }
         if (finding != nullptr && finding->advice != order.answer.advice) {
             review.warnings.push_back(
                 "The advice of good work is \"" +
@@ -109,6 +112,7 @@ void look_for_twins(const Order& order, const Table& table, Review& review)
             (order.is_cause(other.id) || std::ranges::find(order.answer.look_alikes, other.id) !=
                                              order.answer.look_alikes.end());
         if (!is_meant) {
+            review.unmeant.push_back(other.id);
             const sim::Fault* fault = order.workshop->rig->find_fault(other.id);
             review.warnings.push_back("The permitted checks cannot tell what is hidden from: " +
                                       (fault == nullptr ? other.id : fault->title) + ".");
@@ -140,11 +144,22 @@ std::vector<const Repair*> cures(const Order& order)
 
 Review review(const std::shared_ptr<const Order>& order, const Table& table)
 {
+    return *review(order, table, never_cancelled);
+}
+
+std::optional<Review> review(const std::shared_ptr<const Order>& order, const Table& table,
+                             const std::atomic<bool>& is_cancelled)
+{
     Review review;
     try {
         try_machines(*order, review);
         Attempt attempt(order, order->seed);
-        review.good = good_path(attempt, table);
+        if (!is_cancelled) {
+            review.good = good_path(attempt, table, is_cancelled);
+        }
+        if (is_cancelled) {
+            return std::nullopt;
+        }
         review.marks = mark(attempt, table, review.good);
         compare(*order, review);
         look_for_twins(*order, table, review);

@@ -10,6 +10,8 @@ struct Review {
                                        ///< sound machine would fail
     std::vector<std::string> warnings; ///< what an instructor should know
     std::vector<std::string> alike;    ///< faults that its checks cannot tell from what it hides
+    std::vector<std::string> unmeant;  ///< of those, the ones that the order does not allow for
+    std::optional<Advice> advice;      ///< of good work
     Path good;
     Marks marks; ///< of good work
 
@@ -19,6 +21,9 @@ struct Review {
 /// Tries an order out: does a sound machine pass, does the hidden fault show, do permitted repairs
 /// cure it, can the permitted checks find it, is good work within the budget.
 Review review(const std::shared_ptr<const Order>& order, const Table& table);
+/// The same; nothing when it was cancelled.
+std::optional<Review> review(const std::shared_ptr<const Order>& order, const Table& table,
+                             const std::atomic<bool>& is_cancelled);
 
 /// The permitted repairs that undo what an order hides, the cheapest for each fault; fewer than
 /// there are faults when one cannot be undone.
