@@ -17,6 +17,7 @@ struct SupplyLine {
     Ratio tap_travel;
     Area filter_area;
     Length filter_depth;
+    Ratio kink;
 
     enum In : std::size_t { a, b = a + contents_count, reads = b + contents_count };
     enum Out : std::size_t { fuel, light, water, air, vapour, drop, volume, writes };
@@ -42,6 +43,10 @@ struct SupplyLine {
         screen_ = hole_resistance(Restriction{0.2e-3, 0.62}, screen_area.si);
         tap_resistance_ = hole_resistance(Restriction{8e-3, 0.62}, open);
         filter_ = hole_resistance(Restriction{filter_depth.si, 0.62}, filter_area.si);
+        if (kink.si > 0.0) { // right at the filter's end: what is read across it takes both in
+            const double slit = 0.7853981633974483 * bore * bore * (1.0 - kink.si);
+            filter_ = filter_ + hole_resistance(Restriction{8e-3, 0.62}, slit);
+        }
         outside_ = s.pressure.si;
     }
 
@@ -95,6 +100,8 @@ constexpr std::tuple parameters{
               200.0_mm2),
     parameter("filter_depth", "depth of the filter's pores", &SupplyLine::filter_depth, 0.1_mm,
               2000.0_mm),
+    parameter("kink", "share of the bore that a fold in the hose closes", &SupplyLine::kink,
+              0.0_ratio, 1.0_ratio),
 };
 
 const RegisterPart<SupplyLine> registered{"supply_line", "Screen, tap and filter", parameters};

@@ -125,7 +125,7 @@ TEST_CASE("what is wrong with a step is said with its place and what would be ri
           "steps at /0/read/0/of: there is no reading \"bowl.fuell\"; did you mean \"bowl.fuel\"?");
     CHECK(refusal(R"([{"read": [{"id": "a", "title": "A", "of": "bowl.fuel",
                       "instrument": "watch"}]}])")
-              .find("reads a time, but this is a volume") != std::string::npos);
+              .find("reads a duration, but this is a volume") != std::string::npos);
     CHECK(refusal(R"([{"read": [{"id": "a", "title": "A", "of": "bowl.fuel", "as": "mean",
                       "instrument": "graduated_cup"}]}])") ==
           "steps at /0/read/0/as: what is read at once can only be last");
