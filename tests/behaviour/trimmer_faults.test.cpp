@@ -264,32 +264,23 @@ TEST_SUITE("long")
 
     TEST_CASE("which of two joints is loose shows at its own place by its air and by water mist")
     {
-        Rig rig = load_rig("trimmer");
-        for (const char* joint : {"adapter_joint", "carburetor_joint"}) {
-            rig.doings.push_back(
-                {std::string("mist_") + joint, "Mist", {{joint, "misted", 1.0}}, {}, ""});
-            rig.doings.push_back(
-                {std::string("dry_") + joint, "Let dry", {{joint, "misted", 0.0}}, {}, ""});
-        }
-        const auto with_mist = std::make_shared<const Rig>(std::move(rig));
         for (const bool is_adapter : {true, false}) {
             CAPTURE(is_adapter);
-            Trimmer trimmer(with_mist);
+            Trimmer trimmer;
             trimmer.running(0.0, 4.0);
             trimmer.fault(trimmer.now(), is_adapter ? "adapter_loose" : "carburetor_loose");
             trimmer.to(trimmer.now() + 5.0);
             CHECK((trimmer.mean("adapter_joint.air_flow", 0.5) > 0.005) == is_adapter);
             CHECK((trimmer.mean("carburetor_joint.air_flow", 0.5) > 0.005) == !is_adapter);
             const double dry = trimmer.mean("engine.excess_air", 1.0);
-            const auto misted = [&](const char* joint) {
-                trimmer.act(trimmer.now(), (std::string("mist_") + joint).c_str());
+            const auto misted = [&](const char* mist) {
+                trimmer.set(trimmer.now(), mist, 1.0);
                 const double wet = trimmer.to(trimmer.now() + 3.0).mean("engine.excess_air", 1.0);
-                trimmer.act(trimmer.now(), (std::string("dry_") + joint).c_str());
-                trimmer.to(trimmer.now() + 3.0);
+                trimmer.set(trimmer.now(), mist, 0.0).to(trimmer.now() + 3.0);
                 return wet;
             };
-            const double adapter = misted("adapter_joint");
-            const double carburetor = misted("carburetor_joint");
+            const double adapter = misted("mist_adapter");
+            const double carburetor = misted("mist_carburetor");
             MESSAGE("excess air " << dry << ", adapter misted " << adapter << ", carburetor misted "
                                   << carburetor);
             CHECK((std::abs(adapter - dry) > 0.05) == is_adapter);
