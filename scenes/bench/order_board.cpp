@@ -86,7 +86,7 @@ void OrderBoard::show(sf::Vector2f window)
     if (desk_.has_order()) {
         take_machine();
         take_written();
-        layout_ = lay_out_order(window, table.look(), view_.page);
+        layout_ = lay_out_order(window, table.look(), view_.page, has_message());
         if (layout_.pages.height > 0.0F) {
             show_order_pages(table, layout_.pages);
         }
@@ -122,6 +122,11 @@ void OrderBoard::take_keys()
     }
 }
 
+bool OrderBoard::has_message() const
+{
+    return desk_.is_busy() || !desk_.trouble().empty() || !view_.notice.empty();
+}
+
 std::string OrderBoard::message() const
 {
     if (!desk_.trouble().empty()) {
@@ -146,6 +151,9 @@ std::string OrderBoard::message() const
 
 void OrderBoard::draw_status(sf::RenderTarget& target)
 {
+    if (layout_.status.height <= 0.0F) {
+        return;
+    }
     const Look& look = bench_.ui.look();
     const bool is_warning = !desk_.trouble().empty() || !view_.notice.empty();
     TextStyle style{.size = look.body(),

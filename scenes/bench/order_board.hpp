@@ -29,6 +29,8 @@ private:
     [[nodiscard]] OrderTable table() { return {bench_, desk_, view_, workshops_}; }
     void take_machine();
     void take_written();
+    /// Whether the message says more than what can be done.
+    [[nodiscard]] bool has_message() const;
     [[nodiscard]] std::string message() const;
     void draw_status(sf::RenderTarget& target);
 
