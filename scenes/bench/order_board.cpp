@@ -6,6 +6,7 @@
 #include "scenes/present/wording.hpp"
 
 #include <array>
+#include <cmath>
 
 namespace scenes {
 namespace {
@@ -41,6 +42,37 @@ void OrderBoard::open()
 void OrderBoard::advance(double seconds, const OrderDesk::Leave& has_leave)
 {
     desk_.advance(seconds, has_leave, bench_.settings.now().is_motion_reduced);
+}
+
+void OrderBoard::handle(const sf::Event& event)
+{
+    if (event.type == sf::Event::MouseButtonReleased || !desk_.has_order()) {
+        drag_from_.reset();
+    }
+    if (!drawing_ || !desk_.has_order() || layout_.machine.height <= 0.0F) {
+        return;
+    }
+    if (event.type == sf::Event::MouseMoved && drag_from_) {
+        const sf::Vector2f at(static_cast<float>(event.mouseMove.x),
+                              static_cast<float>(event.mouseMove.y));
+        drawing_->pan(at - *drag_from_);
+        drag_from_ = at;
+    }
+    if (bench_.ui.has_mouse() || bench_.ui.has_dialog()) {
+        return;
+    }
+    if (event.type == sf::Event::MouseButtonPressed &&
+        event.mouseButton.button == sf::Mouse::Left) {
+        const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
+                              static_cast<float>(event.mouseButton.y));
+        drag_from_ = layout_.machine.contains(at) ? std::optional(at) : std::nullopt;
+    } else if (event.type == sf::Event::MouseWheelScrolled) {
+        const sf::Vector2f at(static_cast<float>(event.mouseWheelScroll.x),
+                              static_cast<float>(event.mouseWheelScroll.y));
+        if (layout_.machine.contains(at)) {
+            drawing_->zoom(std::pow(1.15, static_cast<double>(event.mouseWheelScroll.delta)), at);
+        }
+    }
 }
 
 void OrderBoard::take_machine()
@@ -111,6 +143,19 @@ void OrderBoard::take_keys()
     Interface& ui = bench_.ui;
     if (ui.take_key(Key::W)) {
         bench_.view.shows_orders = false;
+    }
+    if (drawing_ && desk_.has_order()) {
+        const sf::FloatRect& box = layout_.machine;
+        const sf::Vector2f middle{box.left + box.width / 2.0F, box.top + box.height / 2.0F};
+        if (ui.take_key(Key::Z)) {
+            drawing_->zoom(1.25, middle);
+        }
+        if (ui.take_key(Key::X)) {
+            drawing_->zoom(0.8, middle);
+        }
+        if (ui.take_key(Key::Home) || ui.take_key(Key::Num0)) {
+            drawing_->show_whole();
+        }
     }
     const std::array pages{
         std::pair{Key::F2, OrderPage::checks}, std::pair{Key::F3, OrderPage::repairs},
