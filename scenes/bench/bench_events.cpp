@@ -25,7 +25,9 @@ void BenchScene::handle(const sf::Event& event)
     } else if (event.type == sf::Event::LostFocus) {
         keys_->release_all(desk_);
     }
-    if (!view_.shows_orders) {
+    if (view_.shows_orders) {
+        orders_.handle(event);
+    } else {
         handle_drawing(event);
     }
 }

@@ -6,6 +6,7 @@
 #include "scenes/present/wording.hpp"
 
 #include <array>
+#include <cmath>
 
 namespace scenes {
 namespace {
@@ -41,6 +42,37 @@ void OrderBoard::open()
 void OrderBoard::advance(double seconds, const OrderDesk::Leave& has_leave)
 {
     desk_.advance(seconds, has_leave, bench_.settings.now().is_motion_reduced);
+}
+
+void OrderBoard::handle(const sf::Event& event)
+{
+    if (event.type == sf::Event::MouseButtonReleased || !desk_.has_order()) {
+        drag_from_.reset();
+    }
+    if (!drawing_ || !desk_.has_order() || layout_.machine.height <= 0.0F) {
+        return;
+    }
+    if (event.type == sf::Event::MouseMoved && drag_from_) {
+        const sf::Vector2f at(static_cast<float>(event.mouseMove.x),
+                              static_cast<float>(event.mouseMove.y));
+        drawing_->pan(at - *drag_from_);
+        drag_from_ = at;
+    }
+    if (bench_.ui.has_mouse() || bench_.ui.has_dialog()) {
+        return;
+    }
+    if (event.type == sf::Event::MouseButtonPressed &&
+        event.mouseButton.button == sf::Mouse::Left) {
+        const sf::Vector2f at(static_cast<float>(event.mouseButton.x),
+                              static_cast<float>(event.mouseButton.y));
+        drag_from_ = layout_.machine.contains(at) ? std::optional(at) : std::nullopt;
+    } else if (event.type == sf::Event::MouseWheelScrolled) {
+        const sf::Vector2f at(static_cast<float>(event.mouseWheelScroll.x),
+                              static_cast<float>(event.mouseWheelScroll.y));
+        if (layout_.machine.contains(at)) {
+            drawing_->zoom(std::pow(1.15, static_cast<double>(event.mouseWheelScroll.delta)), at);
+        }
+    }
 }
 
 void OrderBoard::take_machine()
@@ -86,7 +118,7 @@ void OrderBoard::show(sf::Vector2f window)
     if (desk_.has_order()) {
         take_machine();
         take_written();
-        layout_ = lay_out_order(window, table.look(), view_.page);
+        layout_ = lay_out_order(window, table.look(), view_.page, has_message());
         if (layout_.pages.height > 0.0F) {
             show_order_pages(table, layout_.pages);
         }
@@ -112,6 +144,19 @@ void OrderBoard::take_keys()
     if (ui.take_key(Key::W)) {
         bench_.view.shows_orders = false;
     }
+    if (drawing_ && desk_.has_order()) {
+        const sf::FloatRect& box = layout_.machine;
+        const sf::Vector2f middle{box.left + box.width / 2.0F, box.top + box.height / 2.0F};
+        if (ui.take_key(Key::Z)) {
+            drawing_->zoom(1.25, middle);
+        }
+        if (ui.take_key(Key::X)) {
+            drawing_->zoom(0.8, middle);
+        }
+        if (ui.take_key(Key::Home) || ui.take_key(Key::Num0)) {
+            drawing_->show_whole();
+        }
+    }
     const std::array pages{
         std::pair{Key::F2, OrderPage::checks}, std::pair{Key::F3, OrderPage::repairs},
         std::pair{Key::F4, OrderPage::suspects}, std::pair{Key::F7, OrderPage::finding}};
@@ -120,6 +165,11 @@ void OrderBoard::take_keys()
             view_.page = page;
         }
     }
+}
+
+bool OrderBoard::has_message() const
+{
+    return desk_.is_busy() || !desk_.trouble().empty() || !view_.notice.empty();
 }
 
 std::string OrderBoard::message() const
@@ -146,6 +196,9 @@ std::string OrderBoard::message() const
 
 void OrderBoard::draw_status(sf::RenderTarget& target)
 {
+    if (layout_.status.height <= 0.0F) {
+        return;
+    }
     const Look& look = bench_.ui.look();
     const bool is_warning = !desk_.trouble().empty() || !view_.notice.empty();
     TextStyle style{.size = look.body(),

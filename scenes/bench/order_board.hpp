@@ -15,6 +15,8 @@ public:
     void open();
     /// Goes on with what is under way, as long as it has leave.
     void advance(double seconds, const OrderDesk::Leave& has_leave);
+    /// The pointer on the drawing: the wheel enlarges, a drag moves.
+    void handle(const sf::Event& event);
     /// Makes the widgets of a frame and takes the keys that no widget used.
     void show(sf::Vector2f window);
     void take_keys();
@@ -29,6 +31,8 @@ private:
     [[nodiscard]] OrderTable table() { return {bench_, desk_, view_, workshops_}; }
     void take_machine();
     void take_written();
+    /// Whether the message says more than what can be done.
+    [[nodiscard]] bool has_message() const;
     [[nodiscard]] std::string message() const;
     void draw_status(sf::RenderTarget& target);
 
@@ -42,6 +46,7 @@ private:
     std::vector<double> values_; ///< the machine's readings now
     OrderLayout layout_;
     Text status_;
+    std::optional<sf::Vector2f> drag_from_;
     bool has_written_ = false; ///< what the record says was taken over into the forms
     double flow_seconds_ = 0.0;
 };

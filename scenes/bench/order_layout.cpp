@@ -17,15 +17,18 @@ bool is_small(sf::Vector2f window, const Look& look)
     return window.x / look.scale < 3.0F * least_column || window.y / look.scale < 500.0F;
 }
 
-void lay_out_pages(OrderLayout& layout, sf::Vector2f window, const Look& look, OrderPage page)
+void lay_out_pages(OrderLayout& layout, sf::Vector2f window, const Look& look, OrderPage page,
+                   bool has_message)
 {
     const float gap = look.whole(margin);
     const float rows = window.x / look.scale < 800.0F ? 2.0F : 1.0F;
     layout.pages = {gap, gap, window.x - 2.0F * gap, look.whole(24.0F) + rows * look.whole(32.0F)};
-    const float status = look.whole(line);
+    const bool has_status = has_message || page == OrderPage::machine;
+    const float status = has_status ? look.whole(2.0F * line + 4.0F) : 0.0F;
     layout.status = {gap, window.y - gap - status, window.x - 2.0F * gap, status};
     const float top = layout.pages.top + layout.pages.height + gap;
-    const sf::FloatRect body{gap, top, window.x - 2.0F * gap, layout.status.top - gap - top};
+    const sf::FloatRect body{gap, top, window.x - 2.0F * gap,
+                             layout.status.top - (has_status ? gap : 0.0F) - top};
     switch (page) {
     case OrderPage::order:
         layout.card = body;
@@ -55,7 +58,7 @@ void lay_out_all(OrderLayout& layout, sf::Vector2f window, const Look& look)
     const float left = room - 2.0F * side;
     layout.work = {window.x - gap - side, gap, side, height};
     layout.sheet = {layout.work.left - gap - side, gap, side, height};
-    const float status = look.whole(3.0F * line);
+    const float status = look.whole(3.0F * line + 6.0F);
     layout.status = {gap, window.y - gap - status, left, status};
     const float card = std::round(std::clamp(0.5F * height, look.px(250.0F), look.px(420.0F)));
     layout.card = {gap, gap, left, card};
@@ -65,12 +68,12 @@ void lay_out_all(OrderLayout& layout, sf::Vector2f window, const Look& look)
 
 } // namespace
 
-OrderLayout lay_out_order(sf::Vector2f window, const Look& look, OrderPage page)
+OrderLayout lay_out_order(sf::Vector2f window, const Look& look, OrderPage page, bool has_message)
 {
     OrderLayout layout;
     layout.is_compact = is_small(window, look);
     if (layout.is_compact) {
-        lay_out_pages(layout, window, look, page);
+        lay_out_pages(layout, window, look, page, has_message);
     } else {
         lay_out_all(layout, window, look);
     }

@@ -24,7 +24,8 @@ struct OrderLayout {
     sf::FloatRect status;
 };
 
-OrderLayout lay_out_order(sf::Vector2f window, const Look& look, OrderPage page);
+/// A small window has no line of messages unless there is something to say.
+OrderLayout lay_out_order(sf::Vector2f window, const Look& look, OrderPage page, bool has_message);
 
 /// Where the shelf's list and the card of the order chosen in it lie.
 struct ShelfLayout {

@@ -146,6 +146,7 @@ std::optional<std::size_t> choose_job(OrderTable& table, const std::vector<const
     const Look& look = table.look();
     const std::array columns{ListColumn{name, 0.0F, false}, ListColumn{"", 1.0F, false},
                              ListColumn{"", 1.3F, true}};
+    const bool is_short = room_left(ui) < look.px(330.0F);
     const auto cell = [&](std::size_t row, std::size_t column) {
         const Job& job = *jobs[row];
         return column == 0   ? std::string(translated(job.title))
@@ -163,11 +164,7 @@ std::optional<std::size_t> choose_job(OrderTable& table, const std::vector<const
               .empty_text = words::no_such_work},
              chosen);
     const bool has_choice = chosen < jobs.size();
-    {
-        const float foot = look.whole(34.0F + 8.0F + 4.0F);
-        // Another piece of work is shown from its beginning.
-        const ScrollArea area(ui, has_choice ? std::string_view(jobs[chosen]->id) : begin,
-                              std::max(look.whole(40.0F), room_left(ui) - foot));
+    const auto details = [&] {
         if (has_choice) {
             if constexpr (std::is_same_v<Job, shop::Check>) {
                 show_job(table, *jobs[chosen], jobs[chosen]->disturbs);
@@ -175,9 +172,19 @@ std::optional<std::size_t> choose_job(OrderTable& table, const std::vector<const
                 show_job(table, *jobs[chosen], "");
             }
         }
+    };
+    if (!is_short) {
+        const float foot = look.whole(34.0F + 8.0F + 4.0F);
+        // Another piece of work is shown from its beginning.
+        const ScrollArea area(ui, has_choice ? std::string_view(jobs[chosen]->id) : begin,
+                              room_left(ui) - foot);
+        details();
     }
     const bool can_begin = has_choice && table.desk.is_ready();
     const bool is_wanted = button(ui, {.name = begin, .is_primary = true, .is_enabled = can_begin});
+    if (is_short) { // it scrolls with all the rest
+        details();
+    }
     return can_begin && (is_wanted || action.has_activated) ? std::optional(chosen) : std::nullopt;
 }
 

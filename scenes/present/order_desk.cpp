@@ -32,7 +32,7 @@ void OrderDesk::take(std::unique_ptr<shop::Attempt> attempt, std::string student
 
 void OrderDesk::begin_marking(std::shared_ptr<const shop::Order> order)
 {
-    const std::string store = shop::table_store(*order);
+    const std::string store = store_of_(*order);
     marking_ = std::make_unique<MarkingWork>(std::move(order), store);
 }
 

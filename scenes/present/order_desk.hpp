@@ -15,6 +15,10 @@ namespace scenes {
 class OrderDesk {
 public:
     using Leave = std::function<bool()>;
+    /// Where the table of an order is stored; empty for nowhere.
+    using StoreOf = std::function<std::string(const shop::Order&)>;
+
+    explicit OrderDesk(StoreOf store_of = shop::table_store) : store_of_(std::move(store_of)) {}
 
     /// Begins an attempt with a record of its own.
     ///
@@ -88,6 +92,7 @@ private:
     void note_arrival();
     [[nodiscard]] sim::Tick piece() const;
 
+    StoreOf store_of_;
     std::unique_ptr<shop::Attempt> attempt_;
     std::unique_ptr<shop::Replay> replay_;
     std::optional<shop::RecordKeeper> keeper_;

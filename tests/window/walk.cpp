@@ -1,6 +1,7 @@
 #include "scenes/bench/bench_scene.hpp"
 #include "scenes/bench/display.hpp"
 #include "sim/error.hpp"
+#include "tests/shop/small_order.hpp"
 
 #include <SFML/Graphics/Image.hpp>
 #include <SFML/Graphics/Texture.hpp>
@@ -110,6 +111,7 @@ public:
     }
     [[nodiscard]] sf::Vector2f size() const { return sf::Vector2f(window_.getSize()); }
     [[nodiscard]] scenes::BenchView& view() { return scene_.view(); }
+    [[nodiscard]] scenes::OrderBoard& orders() { return scene_.orders(); }
 
 private:
     scenes::BenchModel& model_;
@@ -209,7 +211,7 @@ void try_arrows(const std::string& where, Walker& walker, std::size_t stop_count
         walker.press(Key::Tab);
         const Widget before = walker.focused().empty() ? Widget{} : walker.focused().front();
         const bool is_moved = before.role == "slider" || before.role == "choice";
-        if (!is_moved || !before.is_enabled || before.name == "Page") {
+        if (!is_moved || !before.is_enabled || before.name.starts_with("Page")) {
             continue;
         }
         for (const auto& [there, back] :
@@ -276,6 +278,67 @@ void check_dialog(const std::string& where, Walker& walker, Key::Key key, bool h
     }
 }
 
+/// A dialog of a work order, opened by what leads to it: walked, closed by Escape.
+void check_order_dialog(const std::string& where, Walker& walker, bool& is_open)
+{
+    is_open = true;
+    walker.frames(3);
+    check_walk(where, walker);
+    walker.press(Key::Escape);
+    if (is_open) {
+        trouble(where, "Escape does not close it");
+    }
+}
+
+/// The shelf of work orders and every page of one under way, by keys from the bench and back.
+void walk_orders(const std::string& look, Walker& walker, bool is_small)
+{
+    const auto order = tests::small_order();
+    walker.press(Key::W);
+    if (!walker.view().shows_orders) {
+        trouble(look, "W does not lead to the work orders");
+        return;
+    }
+    scenes::OrderView& view = walker.orders().view();
+    view.shelf = {{"small_order.json", order->id, order, ""}};
+    view.order = 0;
+    view.records.clear();
+    walker.frames(3);
+    check_walk(look + ", shelf of orders", walker);
+    shop::Attempt attempt(order, order->seed);
+    attempt.finish();
+    attempt.perform(shop::DoCheck{"look_round", {}});
+    attempt.perform(shop::Suspect{{"bowl_vent_plugged", "cap_vent_plugged", "filter_plugged"}});
+    walker.orders().desk().show(attempt, nullptr);
+    using scenes::OrderPage;
+    for (const auto& [page, name] :
+         {std::pair{OrderPage::order, "order"}, std::pair{OrderPage::sheet, "job sheet"},
+          std::pair{OrderPage::checks, "checks"}, std::pair{OrderPage::repairs, "repairs"},
+          std::pair{OrderPage::suspects, "suspects"}, std::pair{OrderPage::finding, "finding"}}) {
+        if (page < OrderPage::checks && !is_small) {
+            continue; // in a large window they stand side by side
+        }
+        view.page = page;
+        view.suspect = 1; // so that it can be moved both ways
+        walker.frames(4);
+        walker.press(Key::Escape); // a page with a single stop has the focus elsewhere at first
+        check_walk(look + ", order, page " + name, walker);
+    }
+    view.page = OrderPage::checks;
+    view.check_to_begin = "bowl_drain_crack";
+    for (const std::string& id : order->workshop->find_check("bowl_drain_crack")->cautions) {
+        view.heeded[id] = false;
+    }
+    check_order_dialog(look + ", order, cautions", walker, view.has_cautions_open);
+    check_order_dialog(look + ", order, guess", walker, view.has_guess_open);
+    check_order_dialog(look + ", order, hand in", walker, view.has_hand_in_open);
+    walker.press(Key::Escape);
+    walker.press(Key::W);
+    if (walker.view().shows_orders) {
+        trouble(look, "W does not lead back to the bench");
+    }
+}
+
 void walk_bench(const std::string& rig, unsigned width, unsigned height, int percent)
 {
     const std::string look = rig + " " + std::to_string(width) + "x" + std::to_string(height) +
@@ -318,6 +381,7 @@ void walk_bench(const std::string& rig, unsigned width, unsigned height, int per
     walker.press(Key::F5);
     check_walk(look + ", projector", walker);
     walker.press(Key::Escape);
+    walk_orders(look, walker, percent > 100);
 }
 
 } // namespace
