@@ -211,6 +211,8 @@ Request parse_command_line(const std::vector<std::string>& words)
     add_sound(program, given);
     add_pictures(program, given);
     finish(program);
+    program.require_subcommand(0,
+                               1); // what follows a command is its own: "order check" is no check
     try {
         // It takes the last word first.
         program.parse(std::vector<std::string>{words.rbegin(), words.rend()});

@@ -90,7 +90,11 @@ public:
         case 4:
         case 5:
         case 6: {
-            const Doing& doing = rig.doings[below(rig.doings.size())];
+            // A workshop's tools are handled by procedures only; a hand pump without end bursts
+            // anything.
+            std::vector<Doing> doings = rig.doings;
+            std::erase_if(doings, [](const Doing& doing) { return doing.is_workshop; });
+            const Doing& doing = doings[below(doings.size())];
             return Do{doing.id, doing.most * share()};
         }
         default:

@@ -6,6 +6,7 @@
 #include "scenes/shop/review.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <set>
 #include <thread>
@@ -112,8 +113,13 @@ TEST_CASE(
     "every shipped order can be given; good work earns all marks, a clicker few, new parts some")
 {
     const TemporaryFolder folder;
-    const auto orders = shipped();
+    auto orders = shipped();
     REQUIRE(orders.size() >= 24);
+    if (std::getenv("STANDPIPE_ALL_ORDERS") == nullptr) { // all of them take some twenty minutes
+        std::erase_if(orders, [](const auto& order) {
+            return order->workshop->rig->id != "mower" || order->level > 1;
+        });
+    }
     double of_clickers = 0.0;
     for (const auto& order : orders) {
         CAPTURE(order->id);
