@@ -102,7 +102,7 @@ TEST_CASE("whatever runs the engine, or opens the fuel, says its cautions")
     }
 }
 
-TEST_CASE("a sound machine passes every limit of every check")
+TEST_CASE("a sound machine passes every limit of every check" * doctest::test_suite("long"))
 {
     for (const std::string& rig : machines()) {
         const Workshop& workshop = tests::workshop(rig);
