@@ -144,6 +144,12 @@ const ParameterInfo& named_parameter(const JsonNode& node, const std::vector<Par
     return *found;
 }
 
+/// Whether a control or doing belongs to the workshop.
+bool is_of_workshop(const JsonNode& item)
+{
+    return item.has("workshop") && item.at("workshop").truth();
+}
+
 std::vector<Control> read_controls(const JsonNode& node, const std::vector<PartSpec>& parts)
 {
     std::vector<Control> controls;
@@ -165,7 +171,7 @@ std::vector<Control> read_controls(const JsonNode& node, const std::vector<PartS
             throw item.at("parameter")
                 .wrong("a control without a part sets tilt_forward or tilt_side");
         }
-        control.is_workshop = item.has("workshop") && item.at("workshop").truth();
+        control.is_workshop = is_of_workshop(item);
         controls.push_back(std::move(control));
     }
     return controls;
@@ -202,7 +208,7 @@ std::vector<Doing> read_doings(const JsonNode& node, const std::vector<PartSpec>
             doing.adds_to = add.at("state").text();
             doing.most = add.at("most").number_between(0.0, 1e6);
         }
-        doing.is_workshop = item.has("workshop") && item.at("workshop").truth();
+        doing.is_workshop = is_of_workshop(item);
         doings.push_back(std::move(doing));
     }
     return doings;

@@ -112,11 +112,8 @@ void BenchModel::begin(const sim::RunSheet& sheet, sim::Tick to)
 void BenchModel::begin(std::shared_ptr<const sim::Rig> rig, const sim::Weather& weather,
                        const sim::RunSheet& sheet, sim::Tick to)
 {
-    Plan plan{.rig = std::move(rig),
-              .weather = weather,
-              .sheet = sheet.commands,
-              .own = {},
-              .to = to};
+    Plan plan{
+        .rig = std::move(rig), .weather = weather, .sheet = sheet.commands, .own = {}, .to = to};
     std::unique_ptr<BenchRun> fresh = fresh_run(plan);
     ahead_.reset();
     replay(std::move(fresh), to, [this, plan](std::unique_ptr<BenchRun> run) {
@@ -160,7 +157,7 @@ std::vector<std::string> BenchModel::open(const std::string& path)
     auto rig = id == rig_->id ? rig_ : std::make_shared<const sim::Rig>(sim::load_rig(id));
     const sim::RunSheet sheet = sim::load_run_sheet(path, *rig);
     begin(std::move(rig), weather_, sheet,
-             sheet.commands.empty() ? 0 : sheet.commands.back().at + aftermath);
+          sheet.commands.empty() ? 0 : sheet.commands.back().at + aftermath);
     return sheet.hidden;
 }
 

@@ -165,7 +165,8 @@ TEST_CASE("words that make no sense are refused in one line")
     CHECK(refusal({"trce", "mower"}) ==
           "unknown command \"trce\"; did you mean \"trace\"? Allowed: list, trace, shot, sound, "
           "pictures");
-    CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot, sound, pictures");
+    CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot, sound, pictures, "
+                           "check, tell-apart, order, mark");
     CHECK(refusal({"--bogus"}) == "The following argument was not expected: --bogus");
     CHECK(refusal({"trace"}) == "RIG is required");
     CHECK(refusal({"trace", "mower", "bench"}) == "The following argument was not expected: bench");
