@@ -164,7 +164,7 @@ TEST_CASE("words that make no sense are refused in one line")
 {
     CHECK(refusal({"trce", "mower"}) ==
           "unknown command \"trce\"; did you mean \"trace\"? Allowed: list, trace, shot, sound, "
-          "pictures");
+          "pictures, check, tell-apart, order, mark");
     CHECK(refusal({""}) == "unknown command \"\"; allowed: list, trace, shot, sound, pictures, "
                            "check, tell-apart, order, mark");
     CHECK(refusal({"--bogus"}) == "The following argument was not expected: --bogus");
