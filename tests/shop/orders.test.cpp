@@ -109,8 +109,7 @@ void replace_everything(Attempt& attempt)
 
 TEST_SUITE_BEGIN("long");
 
-TEST_CASE(
-    "every shipped order can be given; good work earns all marks, a clicker few, new parts some")
+TEST_CASE("every shipped order can be given and tells good work from clicking and from new parts")
 {
     const TemporaryFolder folder;
     auto orders = shipped();

@@ -185,7 +185,7 @@ TEST_CASE("what a command does is checked")
     CHECK(command_refusal(R"({"at":"1 s"})") == "a.json at /commands/0: key \"do\" is missing");
     CHECK(command_refusal(R"({"at":"1 s","do":"pul_cord"})") ==
           "a.json at /commands/0/do: unknown doing \"pul_cord\"; did you mean \"pull_cord\"? "
-          "Allowed: pull_cord, refuel, set, fault, hidden, leaps");
+          "Allowed: pull_cord, refuel, set, fault, hidden, mend, leaps");
     CHECK(command_refusal(R"({"at":"1 s","do":"pull_cord","to":1})") ==
           "a.json at /commands/0: unknown key \"to\"; did you mean \"do\"? Allowed: at, do");
     CHECK(command_refusal(R"({"at":"1 s","do":"refuel"})") ==
@@ -209,7 +209,7 @@ TEST_CASE("what a command does is checked")
           "a.json at /commands/0: unknown key \"severity\"; allowed: at, do, id, to");
     CHECK(command_refusal(R"({"at":"1 s","do":"\u001b[2J"})") ==
           "a.json at /commands/0/do: unknown doing \"\\x1b[2J\"; "
-          "allowed: pull_cord, refuel, set, fault, hidden, leaps");
+          "allowed: pull_cord, refuel, set, fault, hidden, mend, leaps");
 }
 
 TEST_CASE("a run sheet that is written and read again is equal")
