@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <filesystem>
 
 namespace sim {
 
@@ -49,6 +50,18 @@ std::string_view kind_of(const nlohmann::json& value)
 }
 
 } // namespace
+
+std::vector<std::string> json_files(const std::string& folder, std::error_code& trouble)
+{
+    std::vector<std::string> files;
+    for (const auto& entry : std::filesystem::directory_iterator(folder, trouble)) {
+        if (entry.path().extension() == ".json") {
+            files.push_back(entry.path().string());
+        }
+    }
+    std::ranges::sort(files);
+    return files;
+}
 
 JsonNode::JsonNode(std::shared_ptr<const nlohmann::json> root, const nlohmann::json* value,
                    std::string file, std::string pointer)

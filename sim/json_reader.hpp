@@ -9,12 +9,16 @@
 #include <nlohmann/json.hpp>
 #include <string>
 #include <string_view>
+#include <system_error>
 #include <vector>
 
 // Reading files people wrote. Every complaint names the file, the JSON pointer, what is wrong and
 // what would be right. Only the sources of files that read JSON include this.
 
 namespace sim {
+
+/// The .json files of a folder, sorted; those found so far where there is trouble.
+std::vector<std::string> json_files(const std::string& folder, std::error_code& trouble);
 
 /// One value in a file, with the way to it.
 class JsonNode {

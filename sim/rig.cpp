@@ -1,5 +1,6 @@
 #include "rig.hpp"
 
+#include "ids.hpp"
 #include "json_reader.hpp"
 #include "run_sheet.hpp"
 #include "words.hpp"
@@ -11,13 +12,6 @@
 namespace sim {
 
 namespace {
-
-template <class T>
-const T* find_by_id(const std::vector<T>& things, std::string_view id)
-{
-    const auto found = std::ranges::find(things, id, &T::id);
-    return found == things.end() ? nullptr : &*found;
-}
 
 std::vector<std::string> parameter_ids(std::span<const ParameterInfo> infos)
 {
@@ -119,27 +113,36 @@ std::vector<PartSpec> read_parts(const JsonNode& node)
     return parts;
 }
 
+/// The table of a part's parameters, or of the fuel's; nothing when there is no such part.
+std::optional<std::span<const ParameterInfo>> parameters_of(const std::vector<PartSpec>& parts,
+                                                            std::string_view part)
+{
+    if (part == "fuel") {
+        return fuel_parameters();
+    }
+    const PartSpec* spec = find_by_id(parts, part);
+    if (spec == nullptr) {
+        return std::nullopt;
+    }
+    return find_part_kind(spec->kind)->parameters;
+}
+
 /// The table row that a file's part and parameter name.
 const ParameterInfo& named_parameter(const JsonNode& node, const std::vector<PartSpec>& parts)
 {
     const std::string part = node.at("part").text();
     const std::string name = node.at("parameter").text();
-    std::span<const ParameterInfo> infos = fuel_parameters();
-    if (part != "fuel") {
-        const PartSpec* spec = find_by_id(parts, part);
-        if (spec == nullptr) {
-            std::vector<std::string> ids{"fuel"};
-            std::ranges::transform(parts, std::back_inserter(ids), &PartSpec::id);
-            throw node.at("part").wrong("there is no part \"" + part + "\"" +
-                                        choices_hint(part, ids));
-        }
-        infos = find_part_kind(spec->kind)->parameters;
+    const auto infos = parameters_of(parts, part);
+    if (!infos) {
+        std::vector<std::string> ids{"fuel"};
+        std::ranges::transform(parts, std::back_inserter(ids), &PartSpec::id);
+        throw node.at("part").wrong("there is no part \"" + part + "\"" + choices_hint(part, ids));
     }
-    const auto found = std::ranges::find(infos, name, &ParameterInfo::id);
-    if (found == infos.end()) {
+    const auto found = std::ranges::find(*infos, name, &ParameterInfo::id);
+    if (found == infos->end()) {
         throw node.at("parameter")
             .wrong("part " + part + " has no parameter \"" + name + "\"" +
-                   choices_hint(name, parameter_ids(infos)));
+                   choices_hint(name, parameter_ids(*infos)));
     }
     return *found;
 }
@@ -269,19 +272,13 @@ std::optional<Fault> read_fault(const std::string& path, const Rig& rig)
     return std::nullopt;
 }
 
-std::vector<std::string> json_files(const std::string& folder)
+std::vector<std::string> files_of(const std::string& folder)
 {
-    std::vector<std::string> files;
     std::error_code trouble;
-    for (const auto& entry : std::filesystem::directory_iterator(folder, trouble)) {
-        if (entry.path().extension() == ".json") {
-            files.push_back(entry.path().string());
-        }
-    }
+    auto files = json_files(folder, trouble);
     if (trouble) {
         throw RequestError("cannot read the folder " + folder + ": " + trouble.message());
     }
-    std::ranges::sort(files);
     return files;
 }
 
@@ -312,16 +309,12 @@ const Fault* Rig::find_fault(std::string_view name) const
 
 const ParameterInfo* Rig::find_parameter(std::string_view part, std::string_view name) const
 {
-    std::span<const ParameterInfo> infos = fuel_parameters();
-    if (part != "fuel") {
-        const PartSpec* spec = find_by_id(parts, part);
-        if (spec == nullptr) {
-            return nullptr;
-        }
-        infos = find_part_kind(spec->kind)->parameters;
+    const auto infos = parameters_of(parts, part);
+    if (!infos) {
+        return nullptr;
     }
-    const auto found = std::ranges::find(infos, name, &ParameterInfo::id);
-    return found == infos.end() ? nullptr : &*found;
+    const auto found = std::ranges::find(*infos, name, &ParameterInfo::id);
+    return found == infos->end() ? nullptr : &*found;
 }
 
 std::span<const ParameterInfo> fuel_parameters()
@@ -354,7 +347,7 @@ std::string assets_folder()
 std::vector<std::string> rig_ids()
 {
     std::vector<std::string> ids;
-    for (const std::string& file : json_files(assets_folder() + "/rigs")) {
+    for (const std::string& file : files_of(assets_folder() + "/rigs")) {
         ids.push_back(std::filesystem::path(file).stem().string());
     }
     return ids;
@@ -384,7 +377,7 @@ Rig load_rig_file(const std::string& path, const std::string& faults_folder)
     rig.parts = read_parts(node.at("parts"));
     rig.controls = read_controls(node.at("controls"), rig.parts);
     rig.doings = read_doings(node.at("doings"), rig.parts);
-    for (const std::string& file : json_files(faults_folder)) {
+    for (const std::string& file : files_of(faults_folder)) {
         if (auto fault = read_fault(file, rig)) {
             rig.faults.push_back(std::move(*fault));
         }

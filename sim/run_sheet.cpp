@@ -1,5 +1,6 @@
 #include "run_sheet.hpp"
 
+#include "ids.hpp"
 #include "json_reader.hpp"
 #include "printable.hpp"
 #include "veil.hpp"
@@ -19,14 +20,6 @@ constexpr auto mending_words =
                                                       {"scale", Mend::How::scale},
                                                       {"add", Mend::How::add},
                                                       {"set", Mend::How::set}});
-
-template <class T>
-std::vector<std::string> ids_of(const std::vector<T>& things)
-{
-    std::vector<std::string> ids;
-    std::ranges::transform(things, std::back_inserter(ids), &T::id);
-    return ids;
-}
 
 /// The thing of the rig that a node names.
 template <class T>

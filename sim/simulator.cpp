@@ -1,6 +1,7 @@
 #include "simulator.hpp"
 
 #include "error.hpp"
+#include "ids.hpp"
 #include "words.hpp"
 
 #include <algorithm>
@@ -13,14 +14,6 @@ namespace {
 double time_of(Tick tick)
 {
     return static_cast<double>(tick) * tick_length;
-}
-
-template <class T>
-std::vector<std::string> ids_of(const std::vector<T>& things)
-{
-    std::vector<std::string> ids;
-    std::ranges::transform(things, std::back_inserter(ids), &T::id);
-    return ids;
 }
 
 std::string range_text(double value, double low, double high, const std::string& unit)

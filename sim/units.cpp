@@ -249,4 +249,14 @@ const Unit* find_unit(std::string_view name, Dimension dimension)
     return found == units.end() ? nullptr : &*found;
 }
 
+const Unit* find_unit(std::string_view name)
+{
+    for (int i = 0; i <= static_cast<int>(Dimension::angle); ++i) {
+        if (const Unit* unit = find_unit(name, static_cast<Dimension>(i))) {
+            return unit;
+        }
+    }
+    return nullptr;
+}
+
 } // namespace sim

@@ -253,5 +253,7 @@ struct Unit {
 
 /// Finds a unit by its name, for instance "kPa"; null when there is none.
 const Unit* find_unit(std::string_view name, Dimension dimension);
+/// The same whatever its dimension: the first in the order of `Dimension`.
+const Unit* find_unit(std::string_view name);
 
 } // namespace sim

@@ -43,10 +43,8 @@ std::string check_text(const CheckRequest& request)
     const auto rig = std::make_shared<const sim::Rig>(sim::load_rig(request.rig));
     const auto workshop = shop::load_workshop(rig, sim::assets_folder());
     const auto checks = chosen(*workshop, request.checks);
-    sim::Simulator fresh(rig, {.temperature = sim::Temperature{request.ambient}});
-    for (const sim::SetFault& fault : request.faults) {
-        fresh.post(fault);
-    }
+    const sim::Simulator fresh =
+        with_faults(*workshop, {.temperature = sim::Temperature{request.ambient}}, request.faults);
     std::vector<std::vector<std::string>> rows{{"check", "reading", "shows", "sound", ""}};
     for (const shop::Check* check : checks) {
         sim::Simulator machine = fresh;

@@ -7,6 +7,7 @@
 #include "scenes/shop/asset_files.hpp"
 #include "scenes/shop/class_sheet.hpp"
 #include "scenes/shop/order_files.hpp"
+#include "scenes/shop/plain_number.hpp"
 #include "scenes/shop/record.hpp"
 #include "scenes/shop/review.hpp"
 #include "scenes/shop/worksheet.hpp"
@@ -16,19 +17,10 @@
 #include "sim/rig.hpp"
 
 #include <filesystem>
-#include <iomanip>
 #include <map>
-#include <sstream>
 
 namespace scenes {
 namespace {
-
-std::string number(double value, int decimals = 0)
-{
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(decimals) << value + 0.0;
-    return text.str();
-}
 
 /// The table of an order; nothing when the person interrupts.
 std::optional<shop::Table> table_of(const shop::Order& order, std::ostream& progress)
@@ -43,8 +35,8 @@ std::string sheet_text(const shop::Order& order, const std::vector<shop::JobLine
 {
     std::vector<std::vector<std::string>> rows{{"minutes", "parts", "done", "read"}};
     for (const shop::JobLine& line : lines) {
-        rows.push_back({number(line.minutes), number(line.money), done_text(order, line),
-                        read_text(order, line)});
+        rows.push_back({shop::plain_number(line.minutes), shop::plain_number(line.money),
+                        done_text(order, line), read_text(order, line)});
     }
     return aligned(rows);
 }
@@ -53,9 +45,11 @@ std::string marks_text(const shop::Marks& marks)
 {
     std::vector<std::vector<std::string>> rows{{"mark", "got", "of", "why"}};
     for (const shop::Mark& mark : marks.marks) {
-        rows.push_back({mark.id, number(mark.got, 1), number(mark.of), mark.says});
+        rows.push_back(
+            {mark.id, shop::plain_number(mark.got, 1), shop::plain_number(mark.of), mark.says});
     }
-    rows.push_back({"in all", number(marks.got(), 1), number(marks.of()), ""});
+    rows.push_back(
+        {"in all", shop::plain_number(marks.got(), 1), shop::plain_number(marks.of()), ""});
     return aligned(rows);
 }
 
@@ -67,9 +61,10 @@ bool check_order(const std::shared_ptr<const shop::Order>& order, std::ostream& 
         return false;
     }
     const shop::Review review = shop::review(order, *table);
-    out << "Good work on " << order->title << ", " << number(review.good.minutes) << " minutes of "
-        << number(order->minutes) << ", parts for " << number(review.good.money) << " of "
-        << number(order->money) << ":\n"
+    out << "Good work on " << order->title << ", " << shop::plain_number(review.good.minutes)
+        << " minutes of " << shop::plain_number(order->minutes) << ", parts for "
+        << shop::plain_number(review.good.money) << " of " << shop::plain_number(order->money)
+        << ":\n"
         << sheet_text(*order, review.good.lines) << '\n'
         << marks_text(review.marks) << '\n';
     for (const std::string& warning : review.warnings) {
@@ -183,9 +178,11 @@ public:
             }
             known.good = shop::good_path(known.order, *known.table);
         }
-        return shop::Marked{record.head.student, path,
-                            known.order,         record.head.seed,
-                            attempt.lines(),     shop::mark(attempt, *known.table, known.good),
+        return shop::Marked{record.head.student,
+                            path,
+                            known.order,
+                            attempt.lines(),
+                            shop::mark(attempt, *known.table, known.good),
                             known.good};
     }
 

@@ -5,23 +5,16 @@
 #include "scenes/command_line/table.hpp"
 #include "scenes/present/own_folders.hpp"
 #include "scenes/shop/belief.hpp"
+#include "scenes/shop/plain_number.hpp"
 #include "sim/error.hpp"
+#include "sim/ids.hpp"
 #include "sim/printable.hpp"
 #include "sim/words.hpp"
 
 #include <algorithm>
-#include <iomanip>
-#include <sstream>
 
 namespace scenes {
 namespace {
-
-std::string number(double value, int decimals)
-{
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(decimals) << value;
-    return text.str();
-}
 
 /// Refuses an id that is none of the known ones.
 void require_known(const std::string& id, std::string_view what,
@@ -36,8 +29,7 @@ void require_known(const std::string& id, std::string_view what,
 std::vector<const shop::Check*> checks_of(const shop::Workshop& workshop,
                                           const std::vector<std::string>& ids)
 {
-    std::vector<std::string> known;
-    std::ranges::transform(workshop.checks, std::back_inserter(known), &shop::Check::id);
+    const std::vector<std::string> known = sim::ids_of(workshop.checks);
     std::vector<const shop::Check*> checks;
     for (const std::string& id : ids.empty() ? known : ids) {
         require_known(id, "check", known);
@@ -53,8 +45,7 @@ std::vector<shop::Hypothesis> hypotheses_of(const sim::Rig& rig,
     if (ids.empty()) {
         return all;
     }
-    std::vector<std::string> known;
-    std::ranges::transform(rig.faults, std::back_inserter(known), &sim::Fault::id);
+    const std::vector<std::string> known = sim::ids_of(rig.faults);
     std::vector<shop::Hypothesis> chosen{all.front()};
     for (const std::string& id : ids) {
         require_known(id, "fault", known);
@@ -72,8 +63,9 @@ void print_worths(const shop::Table& table, std::ostream& out)
         const shop::Check& check = *table.checks[c];
         const double bits = belief.information(c);
         const double rate = bits / std::max(check.minutes, 0.1);
-        rows.push_back(
-            {rate, {check.id, number(bits, 2), number(check.minutes, 1), number(rate, 3)}});
+        rows.push_back({rate,
+                        {check.id, shop::plain_number(bits, 2),
+                         shop::plain_number(check.minutes, 1), shop::plain_number(rate, 3)}});
     }
     std::ranges::stable_sort(rows, [](const auto& a, const auto& b) { return a.first > b.first; });
     std::vector<std::vector<std::string>> lines{{"check", "bits", "minutes", "bits/minute"}};
@@ -93,7 +85,7 @@ void print_twins(const shop::Table& table, std::ostream& out)
             const double share = shop::separation(table, i, j);
             if (share < shop::told_apart) {
                 lines.push_back({table.hypotheses[i].id, table.hypotheses[j].id,
-                                 number(50.0 * (1.0 - share), 0) + " %"});
+                                 shop::plain_number(50.0 * (1.0 - share), 0) + " %"});
             }
         }
     }

@@ -18,11 +18,8 @@ constexpr double most_rows = 1e6;
 /// The unit in which a reading is shown, whatever its dimension.
 const sim::Unit& shown_unit(const sim::Network::Reading& reading)
 {
-    for (int i = 0; i <= static_cast<int>(sim::Dimension::angle); ++i) {
-        const auto* unit = sim::find_unit(reading.unit, static_cast<sim::Dimension>(i));
-        if (unit != nullptr) {
-            return *unit;
-        }
+    if (const auto* unit = sim::find_unit(reading.unit)) {
+        return *unit;
     }
     throw std::logic_error("reading " + reading.name + " has the unknown unit \"" + reading.unit +
                            "\"");

@@ -1,26 +1,16 @@
 #include "scenes/present/order_draft.hpp"
 
+#include "sim/ids.hpp"
 #include <algorithm>
 
 namespace scenes {
-namespace {
-
-template <class T>
-std::vector<std::string> ids_of(const std::vector<T>& things)
-{
-    std::vector<std::string> ids;
-    std::ranges::transform(things, std::back_inserter(ids), &T::id);
-    return ids;
-}
-
-} // namespace
 
 DraftValues empty_draft(const shop::Workshop& workshop)
 {
     DraftValues values;
     values.rig = workshop.rig->id;
-    values.checks = ids_of(workshop.checks);
-    values.repairs = ids_of(workshop.repairs);
+    values.checks = sim::ids_of(workshop.checks);
+    values.repairs = sim::ids_of(workshop.repairs);
     return values;
 }
 

@@ -20,11 +20,6 @@ using scenes::fixed_text;
 using scenes::money_text;
 using scenes::translated;
 
-std::string text_of(std::string_view english)
-{
-    return std::string(translated(english));
-}
-
 std::string_view advice_text(Advice advice)
 {
     return words::advices.at(static_cast<std::size_t>(advice));

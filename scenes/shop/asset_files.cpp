@@ -5,35 +5,14 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <optional>
 #include <sstream>
 
 namespace shop {
-namespace {
-
-std::optional<sim::Unit> find_unit(std::string_view name)
-{
-    for (int d = 0; d <= static_cast<int>(sim::Dimension::angle); ++d) {
-        if (const auto* unit = sim::find_unit(name, static_cast<sim::Dimension>(d))) {
-            return *unit;
-        }
-    }
-    return std::nullopt;
-}
-
-} // namespace
 
 std::vector<std::string> json_files(const std::string& folder)
 {
-    std::vector<std::string> files;
-    std::error_code trouble;
-    for (const auto& entry : std::filesystem::directory_iterator(folder, trouble)) {
-        if (entry.path().extension() == ".json") {
-            files.push_back(entry.path().string());
-        }
-    }
-    std::ranges::sort(files);
-    return files;
+    std::error_code no_such_folder; // holds no files
+    return sim::json_files(folder, no_such_folder);
 }
 
 std::string file_text(const std::string& path)
@@ -57,8 +36,8 @@ sim::JsonNode load_named(const std::string& path)
 
 sim::Unit unit_named(const sim::JsonNode& node)
 {
-    const auto unit = find_unit(node.text());
-    if (!unit) {
+    const sim::Unit* unit = sim::find_unit(node.text());
+    if (unit == nullptr) {
         throw node.wrong("unknown unit " + sim::in_quotes(node.text()) +
                          "; allowed: such as mL, kPa, rpm, s, mm, degC, %");
     }
@@ -67,7 +46,8 @@ sim::Unit unit_named(const sim::JsonNode& node)
 
 sim::Unit unit_of(std::string_view name)
 {
-    return find_unit(name).value_or(sim::Unit{});
+    const sim::Unit* unit = sim::find_unit(name);
+    return unit == nullptr ? sim::Unit{} : *unit;
 }
 
 std::vector<std::string> texts_at(const sim::JsonNode& node, std::string_view key)

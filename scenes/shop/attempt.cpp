@@ -15,15 +15,6 @@ namespace {
 constexpr std::uint64_t places_of_action = 64;
 constexpr std::size_t longest_note = 4000;
 
-sim::Simulator arriving(const Order& order)
-{
-    sim::Simulator machine(order.workshop->rig, order.weather);
-    for (const sim::SetFault& fault : order.answer.faults) {
-        machine.post(fault);
-    }
-    return machine;
-}
-
 template <class T>
 const T* last_of(const std::vector<JobLine>& lines)
 {
@@ -62,28 +53,36 @@ std::string unknown_fault(const sim::Rig& rig, const std::vector<std::string>& c
 } // namespace
 
 Attempt::Attempt(std::shared_ptr<const Order> order, std::uint64_t seed)
-    : order_(std::move(order)), seed_(seed), machine_(arriving(*order_))
+    : order_(std::move(order)),
+      seed_(seed),
+      machine_(with_faults(*order_->workshop, order_->weather, order_->answer.faults))
 {
     work_.emplace_back(order_->history);
     advance(0); // a history of no time is over at once
 }
 
-double Attempt::minutes() const
+double sum_of(std::span<const JobLine> lines, double JobLine::*member)
 {
     double sum = 0.0;
-    for (const JobLine& line : lines_) {
-        sum += line.minutes;
+    for (const JobLine& line : lines) {
+        sum += line.*member;
     }
     return sum;
 }
 
+const Finding* last_finding(const std::vector<JobLine>& lines)
+{
+    return last_of<Finding>(lines);
+}
+
+double Attempt::minutes() const
+{
+    return sum_of(lines_, &JobLine::minutes);
+}
+
 double Attempt::money() const
 {
-    double sum = 0.0;
-    for (const JobLine& line : lines_) {
-        sum += line.money;
-    }
-    return sum;
+    return sum_of(lines_, &JobLine::money);
 }
 
 bool Attempt::is_handed_in() const
@@ -93,7 +92,7 @@ bool Attempt::is_handed_in() const
 
 const Finding* Attempt::finding() const
 {
-    return last_of<Finding>(lines_);
+    return last_finding(lines_);
 }
 
 const Suspect* Attempt::suspects() const

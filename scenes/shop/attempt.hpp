@@ -55,6 +55,11 @@ struct JobLine {
     bool did_harm = false; ///< not for the student's eyes before the marks
 };
 
+/// What lines took together: `&JobLine::minutes` or `&JobLine::money`.
+double sum_of(std::span<const JobLine> lines, double JobLine::*member);
+/// The finding that counts, the last one; null before the first.
+const Finding* last_finding(const std::vector<JobLine>& lines);
+
 /// A student's way through a work order, on a live machine.
 ///
 /// What happens depends on the order, the seed and the actions alone. Work is done in pieces of the

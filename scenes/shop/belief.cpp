@@ -20,13 +20,7 @@ constexpr std::uint64_t draws = 2;
 
 bool is_passed(const Table& table, std::size_t hypothesis, std::size_t check)
 {
-    const auto& readings = table.checks[check]->procedure.readings;
-    for (std::size_t r = 0; r < readings.size(); ++r) {
-        if (!readings[r].is_sound(table.rows[hypothesis][check][r])) {
-            return false;
-        }
-    }
-    return true;
+    return table.checks[check]->procedure.is_sound(table.rows[hypothesis][check]);
 }
 
 double entropy_of(const std::vector<double>& chances)

@@ -1,28 +1,12 @@
 #include "scenes/shop/class_sheet.hpp"
+#include "scenes/shop/plain_number.hpp"
 
 #include "scenes/command_line/csv.hpp"
 
-#include <iomanip>
 #include <sstream>
 
 namespace shop {
 namespace {
-
-std::string rounded(double value, int decimals = 0)
-{
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(decimals) << value + 0.0;
-    return text.str();
-}
-
-double sum_of(const std::vector<JobLine>& lines, double JobLine::*member)
-{
-    double sum = 0.0;
-    for (const JobLine& line : lines) {
-        sum += line.*member;
-    }
-    return sum;
-}
 
 std::string finding_text(const Marked& marked)
 {
@@ -59,8 +43,9 @@ void put_path(std::ostringstream& page, const Order& order, const std::vector<Jo
     for (const JobLine& line : lines) {
         page << "<tr><td>" << html_text(done_text(order, line))
              << (line.did_harm ? " <span class=harm>(did damage)</span>" : "") << "</td><td>"
-             << html_text(read_text(order, line)) << "</td><td class=n>" << rounded(line.minutes)
-             << "</td><td class=n>" << rounded(line.money) << "</td></tr>\n";
+             << html_text(read_text(order, line)) << "</td><td class=n>"
+             << plain_number(line.minutes) << "</td><td class=n>" << plain_number(line.money)
+             << "</td></tr>\n";
     }
     page << "</table>\n";
 }
@@ -68,12 +53,13 @@ void put_path(std::ostringstream& page, const Order& order, const std::vector<Jo
 void put_student(std::ostringstream& page, const Marked& marked)
 {
     page << "<section><h2>" << html_text(name_of(marked)) << ": " << html_text(marked.order->title)
-         << " &ndash; " << rounded(marked.marks.got()) << " of " << rounded(marked.marks.of())
+         << " &ndash; " << plain_number(marked.marks.got()) << " of "
+         << plain_number(marked.marks.of())
          << "</h2>\n<table><tr><th>Mark</th><th class=n>Got</th><th "
             "class=n>Of</th><th>Why</th></tr>\n";
     for (const Mark& mark : marked.marks.marks) {
-        page << "<tr><td>" << html_text(mark.id) << "</td><td class=n>" << rounded(mark.got, 1)
-             << "</td><td class=n>" << rounded(mark.of) << "</td><td>" << html_text(mark.says)
+        page << "<tr><td>" << html_text(mark.id) << "</td><td class=n>" << plain_number(mark.got, 1)
+             << "</td><td class=n>" << plain_number(mark.of) << "</td><td>" << html_text(mark.says)
              << "</td></tr>\n";
     }
     page << "</table></section>\n";
@@ -119,15 +105,16 @@ std::string class_csv(std::span<const Marked> all)
     std::string text = scenes::csv_line(head);
     for (const Marked& marked : all) {
         std::vector<std::string> cells{marked.student, marked.order->id,
-                                       rounded(marked.marks.got(), 1),
-                                       rounded(marked.marks.of(), 1)};
+                                       plain_number(marked.marks.got(), 1),
+                                       plain_number(marked.marks.of(), 1)};
         for (const Mark& mark : marked.marks.marks) {
-            cells.push_back(rounded(mark.got, 1));
+            cells.push_back(plain_number(mark.got, 1));
         }
         cells.insert(cells.end(),
-                     {rounded(sum_of(marked.lines, &JobLine::minutes)),
-                      rounded(sum_of(marked.lines, &JobLine::money)), rounded(marked.good.minutes),
-                      rounded(marked.good.money), finding_text(marked), marked.file});
+                     {plain_number(sum_of(marked.lines, &JobLine::minutes)),
+                      plain_number(sum_of(marked.lines, &JobLine::money)),
+                      plain_number(marked.good.minutes), plain_number(marked.good.money),
+                      finding_text(marked), marked.file});
         text += scenes::csv_line(cells);
     }
     return text;
@@ -141,10 +128,11 @@ std::string class_html(std::span<const Marked> all)
          << "<th class=n>Parts</th></tr>\n";
     for (const Marked& marked : all) {
         page << "<tr><td>" << html_text(name_of(marked)) << "</td><td>"
-             << html_text(marked.order->title) << "</td><td class=n>" << rounded(marked.marks.got())
-             << "</td><td class=n>" << rounded(marked.marks.of()) << "</td><td class=n>"
-             << rounded(sum_of(marked.lines, &JobLine::minutes)) << "</td><td class=n>"
-             << rounded(sum_of(marked.lines, &JobLine::money)) << "</td></tr>\n";
+             << html_text(marked.order->title) << "</td><td class=n>"
+             << plain_number(marked.marks.got()) << "</td><td class=n>"
+             << plain_number(marked.marks.of()) << "</td><td class=n>"
+             << plain_number(sum_of(marked.lines, &JobLine::minutes)) << "</td><td class=n>"
+             << plain_number(sum_of(marked.lines, &JobLine::money)) << "</td></tr>\n";
     }
     page << "</table>\n";
     const Order* shown = nullptr;

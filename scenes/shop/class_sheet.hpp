@@ -13,7 +13,6 @@ struct Marked {
     std::string student; ///< may be empty
     std::string file;    ///< the record's
     std::shared_ptr<const Order> order;
-    std::uint64_t seed = 0;
     std::vector<JobLine> lines;
     Marks marks;
     Path good;

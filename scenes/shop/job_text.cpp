@@ -1,7 +1,5 @@
 #include "scenes/shop/class_sheet.hpp"
-
-#include <iomanip>
-#include <sstream>
+#include "scenes/shop/plain_number.hpp"
 
 // Lines of a job sheet in words.
 
@@ -15,13 +13,6 @@ std::string causes_text(const Order& order, const std::vector<std::string>& caus
         text += (text.empty() ? "" : ", ") + order.workshop->rig->find_fault(id)->title;
     }
     return text;
-}
-
-std::string whole(double value)
-{
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(0) << value + 0.0;
-    return text.str();
 }
 
 struct DoneText {
@@ -48,7 +39,8 @@ struct DoneText {
     {
         return "Finding: " + causes_text(order, action.causes) +
                "; advice: " + advice_words()[static_cast<std::size_t>(action.advice)] +
-               "; estimate: " + whole(action.minutes) + " min, parts " + whole(action.money);
+               "; estimate: " + plain_number(action.minutes) + " min, parts " +
+               plain_number(action.money);
     }
     std::string operator()(const HandIn& /*action*/) const { return "Handed in"; }
 };

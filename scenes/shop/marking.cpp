@@ -1,12 +1,11 @@
 #include "scenes/shop/marking.hpp"
+#include "scenes/shop/plain_number.hpp"
 
 #include "scenes/shop/policy.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <iomanip>
 #include <numeric>
-#include <sstream>
 
 // Every mark is worked out from the job sheet, the order and its table alone, so that anyone can
 // work it out again.
@@ -26,13 +25,6 @@ constexpr double share_of_estimate = 0.1;
 /// How far an estimate may be off, as a share, and in minutes and money besides.
 constexpr double estimate_share = 0.35;
 constexpr double estimate_slack = 10.0;
-
-std::string number(double value, int decimals = 0)
-{
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(decimals) << value + 0.0;
-    return text.str();
-}
 
 std::string listed(const std::vector<std::string>& titles)
 {
@@ -96,14 +88,15 @@ private:
     [[nodiscard]] Mark solved() const
     {
         const double of = order_.weights.solved;
-        const std::string count = number(static_cast<double>(order_.solved.size()));
+        const std::string count = plain_number(static_cast<double>(order_.solved.size()));
         if (is_scrap()) {
             return is_solved()
                        ? mark_of("solved", of, 1.0,
                                  "The machine is not worth the repair, and you said so.")
                        : mark_of("solved", of, 0.0,
                                  "The repair costs more than half of what the machine is worth, " +
-                                     number(order_.worth) + ": it should have been left alone.");
+                                     plain_number(order_.worth) +
+                                     ": it should have been left alone.");
         }
         if (failed_.empty()) {
             return mark_of("solved", of, 1.0,
@@ -118,7 +111,7 @@ private:
                               static_cast<double>(order_.solved.size());
         return mark_of("solved", of, 0.0,
                        "Run again, the machine did not pass " +
-                           number(static_cast<double>(failed_.size())) + " of " + count +
+                           plain_number(static_cast<double>(failed_.size())) + " of " + count +
                            " tests: " + listed(titles) + "." +
                            (passed > 0.0 ? " It has to pass all." : ""));
     }
@@ -141,11 +134,12 @@ private:
         std::string says = "You named " + fault_titles(rig, finding.causes) + "; it was " +
                            fault_titles(rig, order_.answer.faults) + ".";
         says += is_advice ? " Your advice was right" : " Your advice was not the one that fits";
-        says += is_estimate ? ", and so was your estimate."
-                            : "; the estimate of " + number(finding.minutes) + " minutes and " +
-                                  number(finding.money) + " in parts was off: good work took " +
-                                  number(good_repair_minutes()) + " and " +
-                                  number(good_repair_money()) + ".";
+        says += is_estimate
+                    ? ", and so was your estimate."
+                    : "; the estimate of " + plain_number(finding.minutes) + " minutes and " +
+                          plain_number(finding.money) + " in parts was off: good work took " +
+                          plain_number(good_repair_minutes()) + " and " +
+                          plain_number(good_repair_money()) + ".";
         return mark_of("cause", order_.weights.cause,
                        share_of_cause * named + (is_advice ? share_of_advice : 0.0) +
                            (is_estimate ? share_of_estimate : 0.0),
@@ -161,15 +155,6 @@ private:
     {
         const Finding* found = last_finding(good_.lines);
         return found == nullptr ? 0.0 : found->money;
-    }
-    static const Finding* last_finding(const std::vector<JobLine>& lines)
-    {
-        const Finding* found = nullptr;
-        for (const JobLine& line : lines) {
-            const auto* each = std::get_if<Finding>(&line.action);
-            found = each == nullptr ? found : each;
-        }
-        return found;
     }
 
     /// An estimate is fair when it fits good work's repairs, or those that were done.
@@ -203,9 +188,9 @@ private:
         const double full = full_at * good + slack;
         const double none = none_at * good + 4.0 * slack;
         return mark_of(id, of, (none - own) / (none - full),
-                       "You spent " + number(own) + " " + what + "; good work took " +
-                           number(good) + ", full marks go to " + number(full) + " and none to " +
-                           number(none) + " or more.");
+                       "You spent " + plain_number(own) + " " + what + "; good work took " +
+                           plain_number(good) + ", full marks go to " + plain_number(full) +
+                           " and none to " + plain_number(none) + " or more.");
     }
 
     [[nodiscard]] Mark minutes() const
@@ -248,12 +233,12 @@ private:
             return mark_of("order", of, 0.0, "No check was done to find the cause.");
         }
         const double mean = earned / weight;
-        std::string says = "Your " + number(static_cast<double>(count)) +
-                           " checks told, minute for minute, " + number(100.0 * mean) +
+        std::string says = "Your " + plain_number(static_cast<double>(count)) +
+                           " checks told, minute for minute, " + plain_number(100.0 * mean) +
                            " % of what the best ones at the time would have; full marks go to " +
-                           number(100.0 * full_order) + " %.";
+                           plain_number(100.0 * full_order) + " %.";
         if (!worst.empty()) {
-            says += " Least told: " + worst + " (" + number(100.0 * worst_share) + " %).";
+            says += " Least told: " + worst + " (" + plain_number(100.0 * worst_share) + " %).";
         }
         return mark_of("order", of, mean / full_order, std::move(says));
     }
@@ -268,14 +253,14 @@ private:
 
     static double share_of_best(const Policy& policy, const std::string& check)
     {
+        if (policy.is_clear()) {
+            return 0.0; // there was nothing left to find
+        }
         const auto worths = policy.worths();
         const auto own = std::ranges::find_if(
             worths, [&](const Worth& worth) { return worth.check->id == check; });
         if (own == worths.end()) {
             return 0.0; // done already, with nothing changed since
-        }
-        if (policy.is_clear()) {
-            return 0.0; // there was nothing left to find
         }
         const double best = worths.front().rate();
         return best > 0.0 ? own->rate() / best : 0.0;
@@ -305,8 +290,9 @@ private:
         const double share =
             static_cast<double>(done.size()) / static_cast<double>(order_.solved.size());
         return mark_of("verified", of, share,
-                       "After the last repair you ran " + number(static_cast<double>(done.size())) +
-                           " of the " + number(static_cast<double>(order_.solved.size())) +
+                       "After the last repair you ran " +
+                           plain_number(static_cast<double>(done.size())) + " of the " +
+                           plain_number(static_cast<double>(order_.solved.size())) +
                            " tests that show whether the complaint is gone.");
     }
 
@@ -356,8 +342,9 @@ private:
             due == 0 ? 1.0 : static_cast<double>(heeded) / static_cast<double>(due);
         // One caution left out can be the one that burns somebody: half of them is nothing.
         return mark_of("cautions", of, 2.0 * share - 1.0,
-                       "You saw to " + number(static_cast<double>(heeded)) + " of the " +
-                           number(static_cast<double>(due)) + " cautions your work called for.");
+                       "You saw to " + plain_number(static_cast<double>(heeded)) + " of the " +
+                           plain_number(static_cast<double>(due)) +
+                           " cautions your work called for.");
     }
 
     const Attempt& attempt_;

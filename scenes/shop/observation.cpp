@@ -1,10 +1,9 @@
 #include "scenes/shop/observation.hpp"
+#include "scenes/shop/plain_number.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <iomanip>
 #include <numbers>
-#include <sstream>
 
 namespace shop {
 namespace {
@@ -49,9 +48,7 @@ std::pair<double, double> range_of(const Instrument& tool, double number)
 
 std::string number_text(const Instrument& tool, double number)
 {
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(tool.decimals()) << number + 0.0;
-    return text.str();
+    return plain_number(number, tool.decimals());
 }
 
 std::string with_unit(const Instrument& tool, const std::string& number)

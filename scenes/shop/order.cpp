@@ -1,6 +1,7 @@
 #include "scenes/shop/order.hpp"
 
 #include "scenes/shop/asset_files.hpp"
+#include "sim/ids.hpp"
 #include "sim/printable.hpp"
 #include "sim/veil.hpp"
 #include "sim/words.hpp"
@@ -11,14 +12,6 @@
 
 namespace shop {
 namespace {
-
-template <class T>
-std::vector<std::string> ids_of(const std::vector<T>& things)
-{
-    std::vector<std::string> ids;
-    std::ranges::transform(things, std::back_inserter(ids), &T::id);
-    return ids;
-}
 
 void require_one_of(const sim::JsonNode& node, std::string_view what,
                     const std::vector<std::string>& allowed)
@@ -97,7 +90,7 @@ Order::Weights read_weights(const sim::JsonNode& node)
 Order::Answer read_answer(const sim::JsonNode& node, const sim::Rig& rig)
 {
     node.allow_keys({"faults", "causes", "look_alikes", "advice", "finding"});
-    const std::vector<std::string> faults = ids_of(rig.faults);
+    const std::vector<std::string> faults = sim::ids_of(rig.faults);
     Order::Answer answer;
     for (const sim::JsonNode& item : node.at("faults").items()) {
         item.allow_keys({"id", "severity"});
@@ -145,14 +138,14 @@ void read_predictions(const sim::JsonNode& list, Order& order)
         item.allow_keys({"before", "predict"});
         require_one_of(item.at("before"), "permitted check", order.checks);
         const Check& check = *order.workshop->find_check(item.at("before").text());
-        require_one_of(item.at("predict"), "reading", ids_of(check.procedure.readings));
+        require_one_of(item.at("predict"), "reading", sim::ids_of(check.procedure.readings));
         order.predictions.push_back({check.id, item.at("predict").text()});
     }
 }
 
 void read_solved(const sim::JsonNode& list, Order& order)
 {
-    order.solved = read_ids(list, "check", ids_of(order.workshop->checks));
+    order.solved = read_ids(list, "check", sim::ids_of(order.workshop->checks));
     for (const sim::JsonNode& item : list.items()) {
         const auto& readings = order.workshop->find_check(item.text())->procedure.readings;
         if (std::ranges::none_of(readings, &Reading::has_sound)) {
@@ -186,8 +179,8 @@ Order read_order(const sim::JsonNode& node, Workshops& workshops)
     const Vocabulary vocabulary(workshop.rig, *workshop.instruments);
     order.history = read_procedure(node.at("history"), vocabulary);
     order.history_text = node.at("history").dump();
-    order.checks = read_ids(node.at("checks"), "check", ids_of(workshop.checks));
-    order.repairs = read_ids(node.at("repairs"), "repair", ids_of(workshop.repairs));
+    order.checks = read_ids(node.at("checks"), "check", sim::ids_of(workshop.checks));
+    order.repairs = read_ids(node.at("repairs"), "repair", sim::ids_of(workshop.repairs));
     read_budget(node, order);
     read_solved(node.at("solved"), order);
     if (node.has("predict")) {

@@ -40,6 +40,11 @@ std::string cell_text(std::string_view text)
 
 } // namespace
 
+std::string text_of(std::string_view english)
+{
+    return std::string(scenes::translated(english));
+}
+
 PrintPage::PrintPage(std::string_view title, std::string_view kind)
 {
     out_ << "<!DOCTYPE html>\n<html lang=\"" << html_text(scenes::chosen_language())

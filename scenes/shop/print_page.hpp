@@ -8,6 +8,9 @@
 
 namespace shop {
 
+/// A text of the assets for a page, in the language chosen.
+std::string text_of(std::string_view english);
+
 /// A column of a printed table.
 struct PrintColumn {
     std::string title;

@@ -33,6 +33,16 @@ const Reading* Procedure::find(std::string_view id) const
     return found == readings.end() ? nullptr : &*found;
 }
 
+bool Procedure::is_sound(std::span<const std::optional<double>> values) const
+{
+    for (std::size_t r = 0; r < values.size(); ++r) {
+        if (!readings[r].is_sound(values[r])) {
+            return false;
+        }
+    }
+    return true;
+}
+
 Vocabulary::Vocabulary(std::shared_ptr<const sim::Rig> machine, const Instruments& tools)
     : rig(std::move(machine)), readings(sim::Simulator(rig).readings()), instruments(&tools)
 {

@@ -88,6 +88,8 @@ struct Procedure {
     std::vector<Reading> readings;
 
     [[nodiscard]] const Reading* find(std::string_view id) const;
+    /// Whether all that was read, in SI and in the order of `readings`, is a sound machine's.
+    [[nodiscard]] bool is_sound(std::span<const std::optional<double>> values) const;
 };
 
 /// What the files of procedures may name: a machine with its readings, and the instruments.

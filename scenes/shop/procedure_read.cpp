@@ -1,6 +1,7 @@
 #include "scenes/shop/asset_files.hpp"
 #include "scenes/shop/procedure.hpp"
 
+#include "sim/ids.hpp"
 #include "sim/printable.hpp"
 #include "sim/words.hpp"
 
@@ -379,9 +380,7 @@ private:
     template <class T>
     static std::string hint(const std::string& id, const std::vector<T>& things)
     {
-        std::vector<std::string> ids;
-        std::ranges::transform(things, std::back_inserter(ids), &T::id);
-        return sim::choices_hint(id, ids);
+        return sim::choices_hint(id, sim::ids_of(things));
     }
 
     const Vocabulary& vocabulary_;

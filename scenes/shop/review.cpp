@@ -1,20 +1,12 @@
 #include "scenes/shop/review.hpp"
+#include "scenes/shop/plain_number.hpp"
 
 #include "sim/error.hpp"
 
 #include <algorithm>
-#include <iomanip>
-#include <sstream>
 
 namespace shop {
 namespace {
-
-std::string whole(double value)
-{
-    std::ostringstream text;
-    text << std::fixed << std::setprecision(0) << value + 0.0;
-    return text.str();
-}
 
 std::string titles_of(const Order& order, const std::vector<std::string>& checks)
 {
@@ -28,10 +20,7 @@ std::string titles_of(const Order& order, const std::vector<std::string>& checks
 /// The machine as it comes, with these faults.
 sim::Simulator arriving(const Order& order, const std::vector<sim::SetFault>& faults)
 {
-    sim::Simulator machine(order.workshop->rig, order.weather);
-    for (const sim::SetFault& fault : faults) {
-        machine.post(fault);
-    }
+    sim::Simulator machine = with_faults(*order.workshop, order.weather, faults);
     ProcedureRun(order.history).finish(machine);
     return machine;
 }
@@ -71,12 +60,12 @@ void compare(const Order& order, Review& review)
         review.refusals.push_back("Good work with the permitted checks does not put it right.");
     }
     if (review.good.minutes > order.minutes) {
-        review.refusals.push_back("Good work takes " + whole(review.good.minutes) +
-                                  " minutes, the budget is " + whole(order.minutes) + ".");
+        review.refusals.push_back("Good work takes " + plain_number(review.good.minutes) +
+                                  " minutes, the budget is " + plain_number(order.minutes) + ".");
     }
     if (review.good.money > order.money) {
-        review.refusals.push_back("Good work takes parts for " + whole(review.good.money) +
-                                  ", the budget is " + whole(order.money) + ".");
+        review.refusals.push_back("Good work takes parts for " + plain_number(review.good.money) +
+                                  ", the budget is " + plain_number(order.money) + ".");
     }
     for (const JobLine& line : review.good.lines) {
         const auto* finding = std::get_if<Finding>(&line.action);

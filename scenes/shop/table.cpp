@@ -26,12 +26,9 @@ class Beginnings {
 public:
     Beginnings(const Situation& situation, const Hypothesis& hypothesis)
         : workshop_(*situation.workshop),
-          arrived_(situation.workshop->rig, situation.weather,
-                   tolerance_for(*situation.workshop->rig))
+          arrived_(with_faults(workshop_, situation.weather, hypothesis.faults,
+                               tolerance_for(*workshop_.rig)))
     {
-        for (const sim::SetFault& fault : hypothesis.faults) {
-            arrived_.post(fault);
-        }
         if (situation.history != nullptr) {
             ProcedureRun(*situation.history).finish(arrived_);
         }

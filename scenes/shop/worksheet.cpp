@@ -18,11 +18,6 @@ using scenes::fixed_text;
 using scenes::money_text;
 using scenes::translated;
 
-std::string text_of(std::string_view english)
-{
-    return std::string(translated(english));
-}
-
 std::string joined(const std::vector<std::string>& texts)
 {
     std::string all;

@@ -2,6 +2,7 @@
 
 #include "scenes/shop/asset_files.hpp"
 #include "scenes/shop/procedure_run.hpp"
+#include "sim/ids.hpp"
 #include "sim/printable.hpp"
 #include "sim/words.hpp"
 
@@ -10,28 +11,13 @@
 namespace shop {
 namespace {
 
-template <class T>
-const T* find_by_id(const std::vector<T>& things, std::string_view id)
-{
-    const auto found = std::ranges::find(things, id, &T::id);
-    return found == things.end() ? nullptr : &*found;
-}
-
-template <class T>
-std::vector<std::string> ids_of(const std::vector<T>& things)
-{
-    std::vector<std::string> ids;
-    std::ranges::transform(things, std::back_inserter(ids), &T::id);
-    return ids;
-}
-
 /// Refuses an id that names none of the things.
 template <class T>
 void require_known(const sim::JsonNode& node, std::string_view what, const std::vector<T>& things)
 {
-    if (find_by_id(things, node.text()) == nullptr) {
+    if (sim::find_by_id(things, node.text()) == nullptr) {
         throw node.wrong("there is no " + std::string(what) + " " + sim::in_quotes(node.text()) +
-                         sim::choices_hint(node.text(), ids_of(things)));
+                         sim::choices_hint(node.text(), sim::ids_of(things)));
     }
 }
 
@@ -60,7 +46,7 @@ std::vector<Beginning> load_beginnings(const std::string& path, const Vocabulary
         node.allow_keys({"id", "title", "after", "steps"});
         Beginning beginning{node.at("id").text(), node.at("title").text(), "",
                             read_procedure(node.at("steps"), vocabulary)};
-        if (find_by_id(all, beginning.id) != nullptr) {
+        if (sim::find_by_id(all, beginning.id) != nullptr) {
             throw node.at("id").wrong("there is a beginning " + sim::in_quotes(beginning.id) +
                                       " already");
         }
@@ -142,13 +128,11 @@ Repair::Kind read_kind(const sim::JsonNode& node)
     return kinds.at(static_cast<std::size_t>(found - words.begin()));
 }
 
-Procedure read_work(const sim::JsonNode& steps, const Vocabulary& vocabulary)
+void require_work(const sim::JsonNode& steps, const Procedure& procedure)
 {
-    Procedure procedure = read_procedure(steps, vocabulary);
     if (mending_of(procedure).empty()) {
         throw steps.wrong("wants a step that restores or alters something");
     }
-    return procedure;
 }
 
 std::vector<Repair> load_repairs(const std::string& folder, const Vocabulary& vocabulary,
@@ -168,13 +152,14 @@ std::vector<Repair> load_repairs(const std::string& folder, const Vocabulary& vo
         read_job(file, *machine, vocabulary, workshop, repair);
         repair.kind = read_kind(file.at("kind"));
         repair.begins = workshop.beginnings.front().id;
-        read_work(machine->at("steps"), vocabulary);
+        require_work(machine->at("steps"), repair.procedure);
         if (machine->has("harm")) {
             const sim::JsonNode harm = machine->at("harm");
             harm.allow_keys({"chance", "says", "steps"});
             repair.harm =
                 Repair::Harm{harm.at("chance").number_between(0.0, 1.0), harm.at("says").text(),
-                             read_work(harm.at("steps"), vocabulary)};
+                             read_procedure(harm.at("steps"), vocabulary)};
+            require_work(harm.at("steps"), repair.harm->procedure);
         }
         repairs.push_back(std::move(repair));
     }
@@ -215,19 +200,19 @@ bool Repair::undoes(const sim::Fault& fault) const
 
 const Caution* Workshop::find_caution(std::string_view id) const
 {
-    return find_by_id(cautions, id);
+    return sim::find_by_id(cautions, id);
 }
 const Beginning* Workshop::find_beginning(std::string_view id) const
 {
-    return find_by_id(beginnings, id);
+    return sim::find_by_id(beginnings, id);
 }
 const Check* Workshop::find_check(std::string_view id) const
 {
-    return find_by_id(checks, id);
+    return sim::find_by_id(checks, id);
 }
 const Repair* Workshop::find_repair(std::string_view id) const
 {
-    return find_by_id(repairs, id);
+    return sim::find_by_id(repairs, id);
 }
 
 std::shared_ptr<const Workshop> load_workshop(std::shared_ptr<const sim::Rig> rig,
@@ -248,6 +233,17 @@ std::shared_ptr<const Workshop> load_workshop(std::shared_ptr<const sim::Rig> ri
     workshop->repairs = load_repairs(assets + "/repairs", vocabulary, *workshop);
     workshop->sum = sum_of_files(*workshop->rig, assets);
     return workshop;
+}
+
+sim::Simulator with_faults(const Workshop& workshop, const sim::Weather& weather,
+                           std::span<const sim::SetFault> faults,
+                           std::optional<sim::Tolerance> tolerance)
+{
+    sim::Simulator machine(workshop.rig, weather, tolerance);
+    for (const sim::SetFault& fault : faults) {
+        machine.post(fault);
+    }
+    return machine;
 }
 
 void bring_to(const Workshop& workshop, std::string_view beginning, sim::Simulator& machine)

@@ -76,6 +76,12 @@ struct Workshop {
 std::shared_ptr<const Workshop> load_workshop(std::shared_ptr<const sim::Rig> rig,
                                               const std::string& assets);
 
+/// A machine fresh from the shelf with these faults posted; without a tolerance, followed to the
+/// rig's own.
+sim::Simulator with_faults(const Workshop& workshop, const sim::Weather& weather,
+                           std::span<const sim::SetFault> faults,
+                           std::optional<sim::Tolerance> tolerance = {});
+
 /// Brings a machine into a beginning, the ones it comes after first.
 void bring_to(const Workshop& workshop, std::string_view beginning, sim::Simulator& machine);
 

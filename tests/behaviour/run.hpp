@@ -66,10 +66,8 @@ public:
     {
         const sim::Network::Reading& reading = machine_.readings()[machine_.reading_index(name)];
         const double si = machine_.read(name);
-        for (int d = 0; d <= static_cast<int>(sim::Dimension::angle); ++d) {
-            if (const auto* unit = sim::find_unit(reading.unit, static_cast<sim::Dimension>(d))) {
-                return (si - unit->offset) / unit->factor;
-            }
+        if (const auto* unit = sim::find_unit(reading.unit)) {
+            return (si - unit->offset) / unit->factor;
         }
         return si;
     }
