@@ -38,8 +38,8 @@ void show_causes(OrderTable& table, float height)
     }
     const auto found = find_faults(*table.desk.order().workshop->rig, view.search);
     std::vector<std::string> causes = suspects_of(table);
-    const std::array columns{ListColumn{words::all_causes, 2.6F, false},
-                             ListColumn{"", 1.2F, false}};
+    const std::array columns{ListColumn{words::all_causes, 0.0F, false},
+                             ListColumn{"", 1.0F, false}};
     const ListAction action =
         list(ui,
              {.name = words::all_causes,

@@ -122,13 +122,12 @@ bool text_field(Interface& ui, const TextField& spec, std::string& text)
     if (spec.is_search) {
         draw_lens(ink, look, box);
     }
-    state.widgets.add({.name = std::string(spec.name),
-                       .role = "text field",
-                       .value = text,
-                       .panel = state.panel,
-                       .box = {box.left, box.top, box.width, box.height},
-                       .is_enabled = spec.is_enabled,
-                       .is_focused = is_focused});
+    list_part(state, {.name = std::string(spec.name),
+                      .role = "text field",
+                      .value = text,
+                      .box = {box.left, box.top, box.width, box.height},
+                      .is_enabled = spec.is_enabled,
+                      .is_focused = is_focused});
     if (spec.is_search && !text.empty() && clear_button(state, ink, box, spec.name)) {
         text.clear();
         has_changed = true;
