@@ -34,6 +34,8 @@ struct BenchView {
     bool is_projector = false;
     bool shows_orders = false; ///< work orders in place of the bench
     bool wants_orders = false; ///< from the next frame on
+    bool shows_builder = false; ///< the builder of work orders in place of the bench
+    bool wants_builder = false;
 
     bool has_keys_open = false;
     bool has_settings_open = false;

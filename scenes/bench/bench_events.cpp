@@ -27,7 +27,7 @@ void BenchScene::handle(const sf::Event& event)
     }
     if (view_.shows_orders) {
         orders_.handle(event);
-    } else {
+    } else if (!view_.shows_builder) {
         handle_drawing(event);
     }
 }

@@ -49,7 +49,8 @@ BenchScene::BenchScene(sf::RenderWindow& window, const FontFiles& files, const F
       caption_text_(fonts),
       time_bar_(fonts),
       desk_{model_, view_, settings, ui_, {}, status_text_},
-      orders_(fonts, desk_)
+      orders_(fonts, desk_),
+      builder_(fonts, desk_, orders_.workshops())
 {
     view_.is_projector = is_projector;
     take_machine();
@@ -192,6 +193,47 @@ void BenchScene::draw_orders(float seconds)
     ui_.draw();
 }
 
+void BenchScene::draw_builder(float seconds)
+{
+    const sf::Vector2f size(window_.getSize());
+    desk_.window_height = size.y;
+    ui_.begin_frame(seconds);
+    builder_.show(size, seconds);
+    show_dialogs(desk_, keys_->lines());
+    BenchKeys::take_window(desk_);
+    sound_.go_on(model_, 0.0); // the bench is paused and falls silent
+    window_.clear(to_sfml(ui_.look().theme.ground));
+    builder_.draw(window_);
+    ui_.draw();
+    begin_preview();
+}
+
+void BenchScene::begin_preview()
+{
+    if (!std::exchange(builder_.view().wants_preview, false)) {
+        return;
+    }
+    try {
+        const auto order = builder_.building().order();
+        orders_.view() = {}; // nothing of another attempt
+        orders_.desk().show(shop::Attempt(order, order->seed), nullptr);
+        is_preview_ = true;
+        view_.shows_orders = true;
+    } catch (const std::runtime_error& error) { // what is put down is no order yet
+        builder_.view().notice = worded(error.what());
+        builder_.view().is_notice_warning = true;
+    }
+}
+
+void BenchScene::end_preview()
+{
+    if (is_preview_ && (!view_.shows_orders || !orders_.desk().has_order())) {
+        orders_.desk().put_away();
+        view_.shows_orders = false;
+        is_preview_ = false;
+    }
+}
+
 void BenchScene::draw(float seconds)
 {
     take_machine();
@@ -201,8 +243,17 @@ void BenchScene::draw(float seconds)
         view_.wants_orders = false;
         orders_.open();
     }
+    if (view_.wants_builder) {
+        view_.wants_builder = false;
+        builder_.open();
+    }
+    end_preview();
     if (view_.shows_orders) {
         draw_orders(seconds);
+        return;
+    }
+    if (view_.shows_builder) {
+        draw_builder(seconds);
         return;
     }
     if (model_.is_frozen() && !was_frozen_) {

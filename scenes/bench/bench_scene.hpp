@@ -3,6 +3,7 @@
 #include "scenes/bench/bench_desk.hpp"
 #include "scenes/bench/bench_keys.hpp"
 #include "scenes/bench/bench_sound.hpp"
+#include "scenes/bench/builder_board.hpp"
 #include "scenes/bench/chart_board.hpp"
 #include "scenes/bench/drawing_board.hpp"
 #include "scenes/bench/hand_board.hpp"
@@ -49,11 +50,16 @@ public:
         orders_.advance(seconds, has_leave);
     }
     [[nodiscard]] OrderBoard& orders() { return orders_; }
+    [[nodiscard]] BuilderBoard& builder() { return builder_; }
     [[nodiscard]] const WidgetList& widgets() const { return ui_.widgets(); }
 
 private:
     void handle_drawing(const sf::Event& event);
     void draw_orders(float seconds);
+    void draw_builder(float seconds);
+    /// The builder's order on the student's screen, and back.
+    void begin_preview();
+    void end_preview();
     /// Gets drawing, charts and keys for another machine when there is one on the bench.
     void take_machine();
     /// Applies settings that have changed, and says what the program does without.
@@ -86,6 +92,8 @@ private:
     TimeBar time_bar_;
     BenchDesk desk_;
     OrderBoard orders_;
+    BuilderBoard builder_;
+    bool is_preview_ = false;       ///< the student's screen shows the builder's order
     const sim::Rig* rig_ = nullptr; ///< whose section, charts and keys these are
     std::optional<DrawingBoard> drawing_;
     std::optional<HandBoard> hands_;

@@ -1,4 +1,5 @@
 #include "scenes/bench/bench_keys.hpp"
+#include "scenes/present/builder_words.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/order_words.hpp"
 #include "scenes/present/time_words.hpp"
@@ -38,6 +39,7 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     }
     line("M", words::key_machine);
     line("W", words::key_orders);
+    line("I", words::key_builder);
     line(phrase("1 to 6"), words::key_charts);
     line("+  \u2212", words::key_span);
     line("Z  X", words::key_zoom);
@@ -48,6 +50,7 @@ void BenchKeys::name_lines(const std::vector<Action>& actions)
     line("F2  F3  F4", words::key_pages);
     line("F7", words::key_changes);
     line("F2  F3  F4  F7", words::key_order_pages);
+    line(phrase("Ctrl + 1 to 6"), words::key_builder_pages);
     line(phrase("Tab, Shift + Tab"), words::key_tab);
     line("F6", words::key_panel);
     line(phrase("Arrow keys"), words::key_arrows);

@@ -1,5 +1,6 @@
 #include "scenes/bench/order_panels.hpp"
 
+#include "scenes/present/builder_words.hpp"
 #include "scenes/present/order_words.hpp"
 #include "scenes/present/wording.hpp"
 #include "scenes/shop/order_files.hpp"
@@ -210,8 +211,14 @@ void show_shelf(OrderTable& table, sf::Vector2f window)
             view.notice.clear();
             read_records(table);
         }
+        const Row row(ui, {1.0F, 1.0F});
         if (button(ui, {.name = words::to_bench})) {
             table.bench.view.shows_orders = false;
+            table.bench.view.shows_builder = false;
+        }
+        if (button(ui, {.name = words::build_order})) {
+            table.bench.view.shows_orders = false;
+            table.bench.view.wants_builder = true;
         }
     }
     const ShelfOrder* entry = view.order < view.shelf.size() ? &view.shelf[view.order] : nullptr;

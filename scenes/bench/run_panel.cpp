@@ -2,6 +2,7 @@
 #include "scenes/bench/bench_panels.hpp"
 
 #include "scenes/bench/time_dialogs.hpp"
+#include "scenes/present/builder_words.hpp"
 #include "scenes/present/order_words.hpp"
 #include "scenes/present/run_files.hpp"
 #include "scenes/present/time_words.hpp"
@@ -95,8 +96,14 @@ void show_run(BenchDesk& desk)
     if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_busy()})) {
         open_machines(desk);
     }
-    if (button(ui, {.name = words::work_orders})) {
-        desk.view.wants_orders = true;
+    {
+        const Row row(ui, {1.0F, 1.0F});
+        if (button(ui, {.name = words::work_orders})) {
+            desk.view.wants_orders = true;
+        }
+        if (button(ui, {.name = words::build_order})) {
+            desk.view.wants_builder = true;
+        }
     }
     rule(ui);
     heading(ui, words::page_run);

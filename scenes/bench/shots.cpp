@@ -120,6 +120,19 @@ void add_motifs(std::vector<Motif>& motifs, const std::string& name, const Appea
     motifs.push_back({name + "-keys", look, [](BenchView& view) { view.has_keys_open = true; }});
 }
 
+/// The builder's pages.
+void add_builder(std::vector<Motif>& motifs, const std::string& name, const Appearance& look)
+{
+    for (std::size_t page = 0; page <= static_cast<std::size_t>(BuilderPage::card); ++page) {
+        motifs.push_back({.name = name + "-builder-" + std::to_string(page),
+                          .appearance = look,
+                          .stage = [page](BenchScene& scene) {
+                              scene.view().wants_builder = true;
+                              scene.builder().view().page = static_cast<BuilderPage>(page);
+                          }});
+    }
+}
+
 void add_order_motifs(std::vector<Motif>& motifs, const std::string& name, const Appearance& look,
                       bool has_pages, const std::vector<OrderShot>& shots)
 {
@@ -151,6 +164,9 @@ std::vector<Motif> all_motifs(const std::vector<OrderShot>& orders)
         add_motifs(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200), true);
         add_motifs(motifs, id + "1920x1080-200-board", look(1920, 1080, Ground::blackboard, 200),
                    false);
+        add_builder(motifs, id + "1280x720", look(1280, 720, Ground::paper, 100));
+        add_builder(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200));
+        add_builder(motifs, id + "1366x768-board", look(1366, 768, Ground::blackboard, 100));
         add_order_motifs(motifs, id + "1280x720", look(1280, 720, Ground::paper, 100), false,
                          orders);
         add_order_motifs(motifs, id + "1280x720-200", look(1280, 720, Ground::paper, 200), true,

@@ -75,6 +75,9 @@ void BenchKeys::take_bench(BenchDesk& desk)
     if (ui.take_key(Key::W)) {
         view.wants_orders = true;
     }
+    if (ui.take_key(Key::I)) {
+        view.wants_builder = true;
+    }
     if (ui.take_key(Key::Z, control)) {
         desk.model.undo();
     }

@@ -66,7 +66,7 @@ void OrderTrial::work(unsigned threads)
     stage_ = Stage::over;
 }
 
-Budget suggested_budget(const shop::Path& good)
+OrderBudget suggested_budget(const shop::Path& good)
 {
     const auto allowance = [](double value) {
         constexpr double share = 1.5;

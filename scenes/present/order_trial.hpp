@@ -54,13 +54,13 @@ private:
 };
 
 /// What may be spent on an order.
-struct Budget {
+struct OrderBudget {
     double minutes = 0.0;
     double money = 0.0;
 };
 
 /// Half as much again as good work takes, rounded up to the next five.
-Budget suggested_budget(const shop::Path& good);
+OrderBudget suggested_budget(const shop::Path& good);
 
 /// What the cheapest permitted cure of what is hidden comes down to, or that the machine is not
 /// worth it; nothing when no permitted repair cures.

@@ -31,6 +31,19 @@ constexpr std::array patterns{
     phrase("was made with another state of the order {0}; wanted is the file it was made with"),
     phrase("does not fit: this line or one before it was changed, added or taken out"),
     phrase("{0} at /{1}: {2}|a file, where in it, and what is wrong there"),
+    // what a trial of a work order says
+    phrase("Even a sound machine does not pass: {0}."),
+    phrase("The machine passes every test it is judged by: there is nothing to put right."),
+    phrase("No permitted repair undoes all that is wrong."),
+    phrase("Mended, the machine still does not pass: {0}."),
+    phrase("Good work with the permitted checks does not put it right."),
+    phrase("Good work takes {0} minutes, the budget is {1}."),
+    phrase("Good work takes parts for {0}, the budget is {1}."),
+    phrase("The advice of good work is {0}, the order's is {1}."),
+    phrase("Good work does not earn full marks: {0}"),
+    phrase("The permitted checks cannot tell what is hidden from: {0}."),
+    phrase("The machine cannot be simulated: {0}"),
+    phrase("there is no folder for work orders of one's own here"),
     // hints
     phrase("{0}; did you mean {1}? Allowed: {2}"),
     phrase("wants {0} as text with a unit; allowed: {1}|a length, a time..."),
@@ -147,7 +160,7 @@ std::string worded(std::string_view message)
         }
         return filled(pattern, {words[0], words[1], words[2], words[3]});
     }
-    return std::string(message);
+    return std::string(translated(message)); // it may be an asset's title
 }
 
 } // namespace scenes

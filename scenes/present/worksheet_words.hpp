@@ -37,8 +37,9 @@ inline constexpr Phrase estimate = phrase("Estimate");
 inline constexpr Phrase hours = phrase("Hours|of work, in an estimate");
 
 inline constexpr Phrase answer_key = phrase("Answer key");
-inline constexpr Phrase for_instructor = phrase("For the instructor. Not for students.");
 inline constexpr Phrase what_is_hidden = phrase("What is hidden");
+inline constexpr Phrase for_instructor = phrase("For the instructor. Not for students.");
+
 inline constexpr Phrase of_its_worst = phrase("{0} % of its worst|how bad a fault is");
 inline constexpr Phrase where_it_is = phrase("Where|a fault is, on paper");
 inline constexpr Phrase how_it_works = phrase("What it does|a fault, on paper");

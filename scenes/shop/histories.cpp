@@ -1,7 +1,9 @@
 #include "scenes/shop/histories.hpp"
 
 #include "sim/json_reader.hpp"
+#include "sim/rig.hpp"
 
+#include <filesystem>
 #include <nlohmann/json.hpp>
 
 namespace shop {
@@ -42,6 +44,16 @@ std::vector<History> ready_histories(const std::string& assets, const std::strin
     return {{History::Kind::shelf, "[]"},
             {History::Kind::has_run, run.dump()},
             {History::Kind::overnight, overnight.dump()}};
+}
+
+std::vector<std::string> rigs_with_workshop(const std::string& assets)
+{
+    std::vector<std::string> rigs = sim::rig_ids();
+    std::erase_if(rigs, [&](const std::string& rig) {
+        std::error_code ignored;
+        return !std::filesystem::exists(assets + "/beginnings/" + rig + ".json", ignored);
+    });
+    return rigs;
 }
 
 } // namespace shop

@@ -18,4 +18,7 @@ struct History {
 /// throws:  AssetError when the beginnings' file is wrong
 std::vector<History> ready_histories(const std::string& assets, const std::string& rig);
 
+/// The rigs that have a workshop, and so can have work orders.
+std::vector<std::string> rigs_with_workshop(const std::string& assets);
+
 } // namespace shop
