@@ -45,8 +45,8 @@ std::string marks_text(const shop::Marks& marks)
 {
     std::vector<std::vector<std::string>> rows{{"mark", "got", "of", "why"}};
     for (const shop::Mark& mark : marks.marks) {
-        rows.push_back(
-            {mark.id, shop::plain_number(mark.got, 1), shop::plain_number(mark.of), mark.says});
+        rows.push_back({mark.id, shop::plain_number(mark.got, 1), shop::plain_number(mark.of),
+                        text_of(mark.why)});
     }
     rows.push_back(
         {"in all", shop::plain_number(marks.got(), 1), shop::plain_number(marks.of()), ""});

@@ -59,8 +59,8 @@ void put_student(std::ostringstream& page, const Marked& marked)
             "class=n>Of</th><th>Why</th></tr>\n";
     for (const Mark& mark : marked.marks.marks) {
         page << "<tr><td>" << html_text(mark.id) << "</td><td class=n>" << plain_number(mark.got, 1)
-             << "</td><td class=n>" << plain_number(mark.of) << "</td><td>" << html_text(mark.says)
-             << "</td></tr>\n";
+             << "</td><td class=n>" << plain_number(mark.of) << "</td><td>"
+             << html_text(text_of(mark.why)) << "</td></tr>\n";
     }
     page << "</table></section>\n";
     put_path(page, *marked.order, marked.lines);

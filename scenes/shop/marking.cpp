@@ -1,5 +1,4 @@
 #include "scenes/shop/marking.hpp"
-#include "scenes/shop/plain_number.hpp"
 
 #include "scenes/shop/policy.hpp"
 
@@ -12,6 +11,8 @@
 
 namespace shop {
 namespace {
+
+using scenes::phrase;
 
 /// Full marks up to this many times what good work takes, none from the second on.
 constexpr double full_at = 1.3;
@@ -26,27 +27,42 @@ constexpr double share_of_estimate = 0.1;
 constexpr double estimate_share = 0.35;
 constexpr double estimate_slack = 10.0;
 
-std::string listed(const std::vector<std::string>& titles)
+/// What is spent on an order, and the sentences about it.
+struct Spending {
+    const char* id;
+    scenes::Phrase in_vain;
+    scenes::Phrase spent;
+};
+constexpr Spending of_minutes{
+    "minutes", phrase("The machine is not in order, so nothing is given for minutes."),
+    phrase("You spent {0} minutes; good work took {1}, full marks go to {2} and none to {3} or "
+           "more.")};
+constexpr Spending of_money{
+    "money", phrase("The machine is not in order, so nothing is given for money."),
+    phrase("You spent {0} in parts; good work took {1}, full marks go to {2} and none to {3} or "
+           "more.")};
+
+double count_of(std::size_t count)
 {
-    std::string text;
-    for (std::size_t i = 0; i < titles.size(); ++i) {
-        text += (i == 0 ? "" : i + 1 == titles.size() ? " and " : ", ") + titles[i];
-    }
-    return text;
+    return static_cast<double>(count);
 }
 
-template <class Id>
-std::string fault_titles(const sim::Rig& rig, const std::vector<Id>& faults)
+Titles titles_of(const sim::Rig& rig, const std::vector<std::string>& faults)
 {
-    std::vector<std::string> titles;
-    for (const auto& each : faults) {
-        if constexpr (std::is_same_v<Id, sim::SetFault>) {
-            titles.push_back(rig.find_fault(each.fault)->title);
-        } else {
-            titles.push_back(rig.find_fault(each)->title);
-        }
+    Titles titles;
+    for (const std::string& id : faults) {
+        titles.push_back(rig.find_fault(id)->title);
     }
-    return titles.empty() ? "nothing" : listed(titles);
+    return titles;
+}
+
+Titles titles_of(const sim::Rig& rig, const std::vector<sim::SetFault>& faults)
+{
+    Titles titles;
+    for (const sim::SetFault& each : faults) {
+        titles.push_back(rig.find_fault(each.fault)->title);
+    }
+    return titles;
 }
 
 /// What the marks are worked out from.
@@ -80,70 +96,80 @@ private:
         return failed_.empty();
     }
 
-    static Mark mark_of(const char* id, double of, double share, std::string says)
+    static Mark mark_of(const char* id, double of, double share, std::vector<Reason> why)
     {
-        return {id, of * std::clamp(share, 0.0, 1.0), of, std::move(says)};
+        return {id, of * std::clamp(share, 0.0, 1.0), of, std::move(why)};
     }
 
     [[nodiscard]] Mark solved() const
     {
         const double of = order_.weights.solved;
-        const std::string count = plain_number(static_cast<double>(order_.solved.size()));
         if (is_scrap()) {
             return is_solved()
                        ? mark_of("solved", of, 1.0,
-                                 "The machine is not worth the repair, and you said so.")
+                                 {{phrase("The machine is not worth the repair, and you said "
+                                          "so.")}})
                        : mark_of("solved", of, 0.0,
-                                 "The repair costs more than half of what the machine is worth, " +
-                                     plain_number(order_.worth) +
-                                     ": it should have been left alone.");
+                                 {{phrase("The repair costs more than half of what the machine is "
+                                          "worth, {0}: it should have been left alone."),
+                                   {order_.worth}}});
         }
+        const double tests = count_of(order_.solved.size());
         if (failed_.empty()) {
             return mark_of("solved", of, 1.0,
-                           "Run again, the machine passed all of the " + count +
-                               " tests it was judged by.");
+                           {{phrase("Run again, the machine passed all of the {0} tests it was "
+                                    "judged by."),
+                             {tests}}});
         }
-        std::vector<std::string> titles;
+        Titles titles;
         for (const std::string& id : failed_) {
             titles.push_back(order_.workshop->find_check(id)->title);
         }
-        const double passed = static_cast<double>(order_.solved.size() - failed_.size()) /
-                              static_cast<double>(order_.solved.size());
-        return mark_of("solved", of, 0.0,
-                       "Run again, the machine did not pass " +
-                           plain_number(static_cast<double>(failed_.size())) + " of " + count +
-                           " tests: " + listed(titles) + "." +
-                           (passed > 0.0 ? " It has to pass all." : ""));
+        std::vector<Reason> why{
+            {phrase("Run again, the machine did not pass {0} of {1} tests: {2}."),
+             {count_of(failed_.size()), tests, std::move(titles)}}};
+        if (failed_.size() < order_.solved.size()) {
+            why.push_back({phrase("It has to pass all.")});
+        }
+        return mark_of("solved", of, 0.0, std::move(why));
     }
 
     [[nodiscard]] Mark cause() const
     {
         const Finding& finding = *attempt_.finding();
         const sim::Rig& rig = *order_.workshop->rig;
+        const bool is_advice = finding.advice == order_.answer.advice;
+        const bool is_estimate = is_advice && is_estimate_fair(finding);
+        std::vector<Reason> why{
+            {phrase("You named: {0}. It was: {1}."),
+             {titles_of(rig, finding.causes), titles_of(rig, order_.answer.faults)}},
+            {is_advice ? phrase("Your advice was right.")
+                       : phrase("Your advice was not the one that fits.")}};
+        if (is_estimate) {
+            why.push_back({phrase("Your estimate was fair.")});
+        } else {
+            why.push_back(
+                {phrase("The estimate of {0} minutes and {1} in parts was off: good work "
+                        "took {2} and {3}."),
+                 {finding.minutes, finding.money, good_repair_minutes(), good_repair_money()}});
+        }
+        return mark_of("cause", order_.weights.cause,
+                       share_of_cause * named(finding) + (is_advice ? share_of_advice : 0.0) +
+                           (is_estimate ? share_of_estimate : 0.0),
+                       std::move(why));
+    }
+
+    /// How much of the causes was named, less half of one for each wrong one; 0 to 1.
+    [[nodiscard]] double named(const Finding& finding) const
+    {
         const auto right =
             static_cast<double>(std::ranges::count_if(finding.causes, [&](const std::string& id) {
                 return order_.is_cause(id) || std::ranges::find(order_.answer.look_alikes, id) !=
                                                   order_.answer.look_alikes.end();
             }));
-        const auto wrong = static_cast<double>(finding.causes.size()) - right;
-        const auto wanted =
-            static_cast<double>(std::max<std::size_t>(order_.answer.faults.size(), 1));
-        const double named = std::clamp((std::min(right, wanted) - 0.5 * wrong) / wanted, 0.0, 1.0);
-        const bool is_advice = finding.advice == order_.answer.advice;
-        const bool is_estimate = is_advice && is_estimate_fair(finding);
-        std::string says = "You named " + fault_titles(rig, finding.causes) + "; it was " +
-                           fault_titles(rig, order_.answer.faults) + ".";
-        says += is_advice ? " Your advice was right" : " Your advice was not the one that fits";
-        says += is_estimate
-                    ? ", and so was your estimate."
-                    : "; the estimate of " + plain_number(finding.minutes) + " minutes and " +
-                          plain_number(finding.money) + " in parts was off: good work took " +
-                          plain_number(good_repair_minutes()) + " and " +
-                          plain_number(good_repair_money()) + ".";
-        return mark_of("cause", order_.weights.cause,
-                       share_of_cause * named + (is_advice ? share_of_advice : 0.0) +
-                           (is_estimate ? share_of_estimate : 0.0),
-                       std::move(says));
+        const double wrong = count_of(finding.causes.size()) - right;
+        const double wanted = count_of(std::max<std::size_t>(order_.answer.faults.size(), 1));
+        return std::clamp((std::min(right, wanted) - 0.5 * wrong) / wanted, 0.0, 1.0);
     }
 
     [[nodiscard]] double good_repair_minutes() const
@@ -177,30 +203,25 @@ private:
                 fits(finding.money, own_money));
     }
 
-    Mark spent(const char* id, double of, double own, double good, const char* what) const
+    [[nodiscard]] Mark spent(const Spending& what, double of, double own, double good) const
     {
         if (!is_solved()) {
-            return mark_of(id, of, 0.0,
-                           std::string("The machine is not in order, so nothing is given for ") +
-                               what + ".");
+            return mark_of(what.id, of, 0.0, {{what.in_vain}});
         }
         const double slack = 5.0; // a cheap path leaves no room else
         const double full = full_at * good + slack;
         const double none = none_at * good + 4.0 * slack;
-        return mark_of(id, of, (none - own) / (none - full),
-                       "You spent " + plain_number(own) + " " + what + "; good work took " +
-                           plain_number(good) + ", full marks go to " + plain_number(full) +
-                           " and none to " + plain_number(none) + " or more.");
+        return mark_of(what.id, of, (none - own) / (none - full),
+                       {{what.spent, {own, good, full, none}}});
     }
 
     [[nodiscard]] Mark minutes() const
     {
-        return spent("minutes", order_.weights.minutes, attempt_.minutes(), good_.minutes,
-                     "minutes");
+        return spent(of_minutes, order_.weights.minutes, attempt_.minutes(), good_.minutes);
     }
     [[nodiscard]] Mark money() const
     {
-        return spent("money", order_.weights.money, attempt_.money(), good_.money, "in parts");
+        return spent(of_money, order_.weights.money, attempt_.money(), good_.money);
     }
 
     /// How much each check of the search was expected to tell for its minutes, beside the best one
@@ -230,17 +251,18 @@ private:
             policy.note(line);
         }
         if (count == 0) {
-            return mark_of("order", of, 0.0, "No check was done to find the cause.");
+            return mark_of("order", of, 0.0, {{phrase("No check was done to find the cause.")}});
         }
         const double mean = earned / weight;
-        std::string says = "Your " + plain_number(static_cast<double>(count)) +
-                           " checks told, minute for minute, " + plain_number(100.0 * mean) +
-                           " % of what the best ones at the time would have; full marks go to " +
-                           plain_number(100.0 * full_order) + " %.";
+        std::vector<Reason> why{
+            {phrase("Your {0} checks told, minute for minute, {1} % of what the best ones at the "
+                    "time would have; full marks go to {2} %."),
+             {count_of(count), 100.0 * mean, 100.0 * full_order}}};
         if (!worst.empty()) {
-            says += " Least told: " + worst + " (" + plain_number(100.0 * worst_share) + " %).";
+            why.push_back(
+                {phrase("Least told: {0} ({1} %)."), {Titles{worst}, 100.0 * worst_share}});
         }
-        return mark_of("order", of, mean / full_order, std::move(says));
+        return mark_of("order", of, mean / full_order, std::move(why));
     }
 
     /// A check after a repair, of those the machine is judged by.
@@ -271,10 +293,11 @@ private:
         const double of = order_.weights.verified;
         if (is_scrap() && !has_repair_) {
             return mark_of("verified", of, is_solved() ? 1.0 : 0.0,
-                           "There was no repair to verify.");
+                           {{phrase("There was no repair to verify.")}});
         }
         if (!has_repair_) {
-            return mark_of("verified", of, 0.0, "Nothing was repaired, so nothing was verified.");
+            return mark_of("verified", of, 0.0,
+                           {{phrase("Nothing was repaired, so nothing was verified.")}});
         }
         std::vector<std::string> done;
         for (const JobLine& line : attempt_.lines()) {
@@ -287,33 +310,35 @@ private:
                 done.push_back(check->check);
             }
         }
-        const double share =
-            static_cast<double>(done.size()) / static_cast<double>(order_.solved.size());
-        return mark_of("verified", of, share,
-                       "After the last repair you ran " +
-                           plain_number(static_cast<double>(done.size())) + " of the " +
-                           plain_number(static_cast<double>(order_.solved.size())) +
-                           " tests that show whether the complaint is gone.");
+        const double ran = count_of(done.size());
+        const double tests = count_of(order_.solved.size());
+        return mark_of("verified", of, ran / tests,
+                       {{phrase("After the last repair you ran {0} of the {1} tests that show "
+                                "whether the complaint is gone."),
+                         {ran, tests}}});
     }
 
     [[nodiscard]] Mark harm() const
     {
         const double of = order_.weights.harm;
         if (!has_repair_ && !(is_scrap() && is_solved())) {
-            return mark_of("harm", of, 0.0, "Nothing was repaired, so no care could be shown.");
+            return mark_of("harm", of, 0.0,
+                           {{phrase("Nothing was repaired, so no care could be shown.")}});
         }
-        std::vector<std::string> says;
+        std::vector<Reason> why;
         for (const JobLine& line : attempt_.lines()) {
             if (line.did_harm) {
-                says.push_back(order_.workshop->find_repair(std::get<DoRepair>(line.action).repair)
-                                   ->harm->says);
+                const std::string& says =
+                    order_.workshop->find_repair(std::get<DoRepair>(line.action).repair)
+                        ->harm->says;
+                why.push_back({phrase("Damage was done. {0}"), {Titles{says}}});
             }
         }
-        if (says.empty()) {
-            return mark_of("harm", of, 1.0, "Nothing was damaged.");
+        const double times = count_of(why.size());
+        if (why.empty()) {
+            why.push_back({phrase("Nothing was damaged.")});
         }
-        return mark_of("harm", of, 1.0 - 0.5 * static_cast<double>(says.size()),
-                       "Damage was done: " + listed(says));
+        return mark_of("harm", of, 1.0 - 0.5 * times, std::move(why));
     }
 
     [[nodiscard]] Mark cautions() const
@@ -336,15 +361,14 @@ private:
             }
         }
         if (!has_check_ && !has_repair_) {
-            return mark_of("cautions", of, 0.0, "Nothing was done that asks for caution.");
+            return mark_of("cautions", of, 0.0,
+                           {{phrase("Nothing was done that asks for caution.")}});
         }
-        const double share =
-            due == 0 ? 1.0 : static_cast<double>(heeded) / static_cast<double>(due);
+        const double share = due == 0 ? 1.0 : count_of(heeded) / count_of(due);
         // One caution left out can be the one that burns somebody: half of them is nothing.
         return mark_of("cautions", of, 2.0 * share - 1.0,
-                       "You saw to " + plain_number(static_cast<double>(heeded)) + " of the " +
-                           plain_number(static_cast<double>(due)) +
-                           " cautions your work called for.");
+                       {{phrase("You saw to {0} of the {1} cautions your work called for."),
+                         {count_of(heeded), count_of(due)}}});
     }
 
     const Attempt& attempt_;

@@ -1,16 +1,17 @@
 #pragma once
 
 #include "scenes/shop/policy.hpp"
+#include "scenes/shop/reason.hpp"
 
 namespace shop {
 
-/// One line of the marks: what it is for, how much was earned of how much, and why, in a sentence
-/// with figures.
+/// One line of the marks: what it is for, how much was earned of how much, and why, in
+/// sentences with figures.
 struct Mark {
     std::string id; ///< the key of its weight in the order
     double got = 0.0;
     double of = 0.0;
-    std::string says;
+    std::vector<Reason> why;
 };
 
 struct Marks {

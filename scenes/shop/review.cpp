@@ -82,7 +82,7 @@ void compare(const Order& order, Review& review)
     }
     for (const Mark& mark : review.marks.marks) {
         if (mark.got < mark.of) {
-            review.warnings.push_back("Good work does not earn full marks: " + mark.says);
+            review.warnings.push_back("Good work does not earn full marks: " + text_of(mark.why));
         }
     }
 }

@@ -69,7 +69,7 @@ Json whole(const Marked& marked)
                              {"max", of}}}};
     for (const Mark& mark : marked.marks.marks) {
         statement["result"]["extensions"]["urn:standpipe:mark:" + mark.id] = {
-            {"got", mark.got}, {"of", mark.of}, {"says", mark.says}};
+            {"got", mark.got}, {"of", mark.of}, {"says", text_of(mark.why)}};
     }
     return statement;
 }

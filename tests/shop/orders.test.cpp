@@ -45,7 +45,7 @@ double mark_of(const std::shared_ptr<const Order>& order, const Table& table, co
     for (const Mark& mark : marks.marks) {
         CHECK(mark.got >= 0.0);
         CHECK(mark.got <= mark.of);
-        CHECK(mark.says.ends_with("."));
+        CHECK(text_of(mark.why).ends_with("."));
     }
     CHECK(marks.of() == order->weights.sum());
     return marks.got() / marks.of();
@@ -78,13 +78,14 @@ void click_at_random(Attempt& attempt, std::uint64_t seed)
     attempt.perform(HandIn{});
 }
 
-/// Fits every new part there is, sees to the cautions, verifies, and names what most parts are for.
+/// Fits every new part there is, fills in fresh fuel, sees to the cautions, verifies, and names
+/// what comes to mind.
 void replace_everything(Attempt& attempt)
 {
     const Order& order = attempt.order();
     for (const std::string& id : order.repairs) {
         const Repair& repair = *order.workshop->find_repair(id);
-        if (repair.kind == Repair::Kind::replace) {
+        if (repair.kind == Repair::Kind::replace || id == "drain_and_refuel") {
             attempt.perform(DoRepair{id, repair.cautions});
         }
     }
@@ -105,6 +106,78 @@ void replace_everything(Attempt& attempt)
     attempt.perform(HandIn{});
 }
 
+/// The shipped orders to try: the mower's first ones, all when STANDPIPE_ORDERS says so, or the one
+/// it names.
+std::vector<std::shared_ptr<const Order>> orders_to_try()
+{
+    auto orders = shipped();
+    REQUIRE(orders.size() >= 24);
+    const char* wanted = std::getenv("STANDPIPE_ORDERS");
+    const std::string which = wanted == nullptr ? "" : wanted;
+    if (which != "all") { // all of them take some forty minutes
+        std::erase_if(orders, [&](const auto& order) {
+            return which.empty() ? order->workshop->rig->id != "mower" || order->level > 1
+                                 : order->id != which;
+        });
+    }
+    REQUIRE(!orders.empty());
+    return orders;
+}
+
+/// What a student who knows nothing gets, as a share of all marks: the mean of a few.
+struct Ignorance {
+    double of_clicker = 0.0;
+    double of_replacer = 0.0;
+    bool do_parts_cure = false; ///< whether new parts put the machine right every time
+};
+
+Ignorance try_ignorance(const std::shared_ptr<const Order>& order, const Table& table,
+                        const Path& good)
+{
+    constexpr std::uint64_t students = 3;
+    Ignorance mean;
+    mean.do_parts_cure = true;
+    for (std::uint64_t seed = 1; seed <= students; ++seed) {
+        Attempt clicker(order, seed);
+        clicker.finish();
+        click_at_random(clicker, seed_of(order->id, seed));
+        mean.of_clicker += mark_of(order, table, good, clicker) / students;
+
+        Attempt replacer(order, seed);
+        replacer.finish();
+        replace_everything(replacer);
+        mean.of_replacer += mark_of(order, table, good, replacer) / students;
+        mean.do_parts_cure = mean.do_parts_cure && failing(*order, replacer.machine()).empty();
+    }
+    return mean;
+}
+
+/// Lets good work do an order, then students who know nothing.
+Ignorance try_order(const std::shared_ptr<const Order>& order, const TemporaryFolder& folder)
+{
+    CAPTURE(order->id);
+    const Table table = table_of(*order, folder);
+    const Review review = shop::review(order, table);
+    std::string said;
+    for (const auto& list : {review.refusals, review.warnings}) {
+        for (const std::string& line : list) {
+            said += line + "\n";
+        }
+    }
+    CHECK_MESSAGE(said.empty(), said);
+    CHECK(review.marks.got() == doctest::Approx(review.marks.of()));
+
+    const Ignorance mean = try_ignorance(order, table, review.good);
+    MESSAGE(order->id << ": clicker " << mean.of_clicker << ", replacer " << mean.of_replacer
+                      << ", parts cure " << mean.do_parts_cure);
+    CHECK(mean.of_clicker < 0.5); // one in luck gets the machine to run, and no more
+    CHECK(mean.of_replacer < 0.8);
+    if (mean.do_parts_cure && order->answer.advice != Advice::not_worth) {
+        CHECK(mean.of_replacer > mean.of_clicker);
+    }
+    return mean;
+}
+
 } // namespace
 
 TEST_SUITE_BEGIN("long");
@@ -112,46 +185,18 @@ TEST_SUITE_BEGIN("long");
 TEST_CASE("every shipped order can be given and tells good work from clicking and from new parts")
 {
     const TemporaryFolder folder;
-    auto orders = shipped();
-    REQUIRE(orders.size() >= 24);
-    if (std::getenv("STANDPIPE_ALL_ORDERS") == nullptr) { // all of them take some twenty minutes
-        std::erase_if(orders, [](const auto& order) {
-            return order->workshop->rig->id != "mower" || order->level > 1;
-        });
-    }
-    double of_clickers = 0.0;
+    const auto orders = orders_to_try();
+    Ignorance sum;
     for (const auto& order : orders) {
-        CAPTURE(order->id);
-        const Table table = table_of(*order, folder);
-        const Review review = shop::review(order, table);
-        std::string said;
-        for (const auto& list : {review.refusals, review.warnings}) {
-            for (const std::string& line : list) {
-                said += line + "\n";
-            }
-        }
-        CHECK_MESSAGE(said.empty(), said);
-        CHECK(review.marks.got() == doctest::Approx(review.marks.of()));
-
-        double of_clicker = 0.0;
-        for (std::uint64_t seed = 1; seed <= 3; ++seed) {
-            Attempt clicker(order, seed);
-            clicker.finish();
-            click_at_random(clicker, seed_of(order->id, seed));
-            of_clicker += mark_of(order, table, review.good, clicker) / 3.0;
-        }
-        Attempt replacer(order, order->seed);
-        replacer.finish();
-        replace_everything(replacer);
-        const double of_replacer = mark_of(order, table, review.good, replacer);
-        CAPTURE(of_clicker);
-        CAPTURE(of_replacer);
-        CHECK(of_clicker < 0.4);
-        CHECK(of_replacer < 0.8);
-        CHECK(of_replacer > of_clicker);
-        of_clickers += of_clicker / static_cast<double>(orders.size());
+        Ignorance mean;
+        CHECK_NOTHROW(mean = try_order(order, folder));
+        sum.of_clicker += mean.of_clicker;
+        sum.of_replacer += mean.of_replacer;
     }
-    CHECK(of_clickers < 0.25);
+    const auto count = static_cast<double>(orders.size());
+    MESSAGE("all: clicker " << sum.of_clicker / count << ", replacer " << sum.of_replacer / count);
+    CHECK(sum.of_clicker / count < 0.25);
+    CHECK(sum.of_replacer > sum.of_clicker);
 }
 
 TEST_SUITE_END();
