@@ -42,7 +42,8 @@ std::string list_cell(const ShelfOrder& entry, std::size_t column)
     case 1:
         return machine_name(*entry.order);
     default:
-        return level_text(entry.order->level);
+        return entry.is_begun ? filled(words::begun_level, {std::to_string(entry.order->level)})
+                              : level_text(entry.order->level);
     }
 }
 
@@ -163,8 +164,9 @@ void read_shelf(OrderTable& table)
 {
     OrderView& view = table.view;
     const std::string chosen = view.order < view.shelf.size() ? view.shelf[view.order].path : "";
-    view.shelf = orders_on_shelf(table.workshops, shop::order_files());
-    const auto found = std::ranges::find(view.shelf, chosen, &ShelfOrder::path);
+    view.shelf = orders_on_shelf(table.workshops, shop::order_files(), shop::records_folder());
+    const auto found = chosen.empty() ? std::ranges::find(view.shelf, true, &ShelfOrder::is_begun)
+                                      : std::ranges::find(view.shelf, chosen, &ShelfOrder::path);
     view.order =
         found != view.shelf.end() ? static_cast<std::size_t>(found - view.shelf.begin()) : 0;
     read_records(table);

@@ -16,11 +16,17 @@ constexpr std::string_view record_extension = ".jsonl";
 /// Of "-2026-11-26-041845" at the end of a record's name.
 constexpr std::size_t stamp_length = 17;
 
-ShelfOrder order_at(const std::string& path, shop::Workshops& workshops)
+bool is_waiting(const ShelfRecord& record)
+{
+    return !record.is_handed_in && record.trouble.empty();
+}
+
+ShelfOrder order_at(const std::string& path, shop::Workshops& workshops, const std::string& records)
 {
     ShelfOrder entry{path, fs::path(path).stem().string(), nullptr, ""};
     try {
         entry.order = shop::load_order(path, workshops);
+        entry.is_begun = std::ranges::any_of(records_of(*entry.order, records), is_waiting);
     } catch (const std::runtime_error& error) { // the file's own troubles
         entry.trouble = error.what();
     }
@@ -57,11 +63,12 @@ ShelfRecord record_at(const fs::path& path, const shop::Order& order)
 } // namespace
 
 std::vector<ShelfOrder> orders_on_shelf(shop::Workshops& workshops,
-                                        const std::vector<std::string>& files)
+                                        const std::vector<std::string>& files,
+                                        const std::string& records)
 {
     std::vector<ShelfOrder> shelf;
     for (const std::string& path : files) {
-        shelf.push_back(order_at(path, workshops));
+        shelf.push_back(order_at(path, workshops, records));
     }
     std::ranges::stable_sort(shelf, {}, [](const ShelfOrder& entry) {
         constexpr int last = 99;

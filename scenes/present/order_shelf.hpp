@@ -16,6 +16,7 @@ struct ShelfOrder {
     std::string id;
     std::shared_ptr<const shop::Order> order;
     std::string trouble;
+    bool is_begun = false; ///< there is a record of it that can be gone on with
 };
 
 /// A record of an attempt that was begun.
@@ -28,9 +29,11 @@ struct ShelfRecord {
     std::string trouble; ///< why it cannot be gone on with; empty when it can
 };
 
-/// Work orders from their files, easy ones first.
+/// Work orders from their files, easy ones first, and whether a folder of records, if one
+/// is named, has an attempt at them that waits.
 std::vector<ShelfOrder> orders_on_shelf(shop::Workshops& workshops,
-                                        const std::vector<std::string>& files);
+                                        const std::vector<std::string>& files,
+                                        const std::string& records = "");
 
 /// The records of a folder that belong to an order, the latest first.
 std::vector<ShelfRecord> records_of(const shop::Order& order, const std::string& folder);

@@ -11,6 +11,7 @@ namespace scenes::words {
 inline constexpr Phrase work_orders = phrase("Work orders");
 inline constexpr Phrase order_columns_title = phrase("Work order");
 inline constexpr Phrase level = phrase("Level {0}|how hard a work order is");
+inline constexpr Phrase begun_level = phrase("Begun, level {0}|how hard a work order is");
 inline constexpr Phrase no_orders = phrase("There are no work orders here.");
 inline constexpr Phrase order_is_wrong = phrase("This work order cannot be used. {0}");
 inline constexpr Phrase choose_order = phrase("Choose a work order from the list.");

@@ -243,6 +243,11 @@ TEST_SUITE("present")
         CHECK(records[0].begun == "2026-01-03 03:04");
         CHECK(records[0].trouble.find("another state of the order") != std::string::npos);
         CHECK(records[1].begun == "2026-01-02 03:04");
+
+        CHECK_FALSE(shelf[0].is_begun); // no records were asked for
+        const auto in_hand = orders_on_shelf(tests::workshops(), {hard, easy}, folder.file(""));
+        CHECK(in_hand[0].is_begun);
+        CHECK_FALSE(in_hand[1].is_begun);
         CHECK(records[1].student == "Bench 2");
         CHECK(records[1].trouble.empty());
         CHECK_FALSE(records[1].is_handed_in);
