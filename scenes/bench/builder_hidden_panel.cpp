@@ -110,10 +110,7 @@ void show_answer(BuilderTable& table)
 {
     Interface& ui = table.ui();
     rule(ui);
-    entry(table, words::finding_field, "", table.next.answer.finding);
-    if (!table.next.answer.finding.empty()) {
-        paragraph(ui, table.next.answer.finding, Tone::soft);
-    }
+    entry(table, {.name = words::finding_field, .lines = 4}, table.next.answer.finding);
     auto advice = static_cast<std::size_t>(table.next.answer.advice);
     if (choice(ui, {.name = words::advice_to_customer, .options = translated(words::advices)},
                advice)) {

@@ -73,8 +73,9 @@ void show_builder_dialogs(BuilderTable& table);
 // ---- what they share
 
 /// A text field, and a slider, whose changes in a row are one step of the draft.
-void entry(BuilderTable& table, std::string_view name, std::string_view hint, std::string& text);
+struct TextField;
 struct Slider;
+void entry(BuilderTable& table, const TextField& spec, std::string& text);
 void entry(BuilderTable& table, const Slider& spec, double& value);
 
 /// Does something that files or the model can refuse; what they say becomes the notice.
