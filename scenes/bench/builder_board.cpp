@@ -244,6 +244,7 @@ void BuilderBoard::show(sf::Vector2f window, float seconds)
     OrderDraft& draft = building_.draft();
     DraftValues next = draft.now();
     std::string step;
+    const bool had_notice = !view_.notice.empty();
     BuilderTable table{bench_, workshops_, building_, view_, next, step};
     const std::string note = draft.is_saved() ? std::string() : words::is_unsaved;
     {
@@ -256,7 +257,11 @@ void BuilderBoard::show(sf::Vector2f window, float seconds)
         show_builder_card(table);
     }
     show_builder_dialogs(table);
-    quiet_ = next == building_.draft().now() ? quiet_ + seconds : 0.0F;
+    const bool has_changed = !(next == building_.draft().now());
+    quiet_ = has_changed ? 0.0F : quiet_ + seconds;
+    if (has_changed && had_notice) {
+        view_.notice.clear(); // it was about what stood there before
+    }
     if (quiet_ > pause) {
         building_.draft().end_step();
     }

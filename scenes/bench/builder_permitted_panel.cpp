@@ -199,8 +199,11 @@ void show_builder_permitted(BuilderTable& table)
     const std::array kinds{std::string_view(words::page_checks),
                            std::string_view(words::page_repairs)};
     choice(ui, {.name = "", .options = kinds, .id = words::kind_of_work}, table.view.kind);
-    text_field(ui, {.name = words::search_work, .hint = words::search_work_hint, .is_search = true},
-               table.view.work_search);
+    if (text_field(ui,
+                   {.name = words::search_work, .hint = words::search_work_hint, .is_search = true},
+                   table.view.work_search)) {
+        table.view.check = table.view.repair = 0;
+    }
     if (table.view.kind == 0) {
         show_checks_to_permit(table);
     } else {

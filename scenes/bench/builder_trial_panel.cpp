@@ -108,7 +108,7 @@ void show_review(BuilderTable& table, const shop::Review& review)
         }
     }
     const auto warnings = building.open_warnings();
-    if (!warnings.empty()) {
+    if (review.is_good() && !warnings.empty()) { // else they only say the same over again
         heading(ui, words::to_know);
         for (const std::string& warning : warnings) {
             paragraph(ui, worded(warning));

@@ -21,7 +21,7 @@ namespace {
 
 KeptDraft small_draft()
 {
-    KeptDraft draft{.values = draft_of(*tests::small_order())};
+    KeptDraft draft{.values = draft_of(*tests::small_order()), .path = {}};
     draft.values.accepted = {"a warning, with the name of a fault"};
     return draft;
 }
@@ -53,10 +53,9 @@ TEST_CASE("a draft is read back as it was written, whatever is missing from it")
     KeptDraft draft = small_draft();
     draft.path = "/somewhere/mine.json";
     CHECK(read_draft(draft_text(draft, tests::workshops()), "draft", tests::workshops()) == draft);
-    draft = {.values = empty_draft(tests::workshop("trimmer"))};
+    draft = {.values = empty_draft(tests::workshop("trimmer")), .path = {}, .is_saved = false};
     draft.values.weights = {0, 0, 0, 0, 0, 0, 0, 0};
     draft.values.checks.clear();
-    draft.is_saved = false;
     CHECK(read_draft(draft_text(draft, tests::workshops()), "draft", tests::workshops()) == draft);
 }
 
