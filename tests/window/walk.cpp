@@ -354,7 +354,7 @@ void check_undo(const std::string& where, Walker& walker)
             break;
         }
     }
-    walker.press(Key::End, false, true);
+    walker.press(Key::End);
     const std::string typed = " who mows a long slope, tips it over and never looks at the filter";
     for (const char letter : typed) {
         walker.type(letter);
@@ -404,14 +404,18 @@ void walk_builder(const std::string& look, Walker& walker)
         check_walk(look + ", builder, page " + name, walker);
     }
     check_undo(look + ", builder", walker);
+    const auto order = tests::small_order();
+    view.shelf = {{"small_order.json", order->id, order, ""}};
+    view.order = 0;
     check_order_dialog(look + ", builder, other orders", walker, view.has_orders_open);
     check_order_dialog(look + ", builder, put away", walker, view.has_discard_open);
     view.name = {.id = "mine", .path = "mine.json", .is_taken = true, .free_id = "mine_2"};
     check_order_dialog(look + ", builder, name", walker, view.has_name_open);
+    building.begin(scenes::draft_of(*order)); // arrow keys have changed the machine meanwhile
     view.wants_preview = true;
     walker.frames(4);
     if (!walker.view().shows_orders) {
-        trouble(look, "the builder does not show the student's screen");
+        trouble(look, "the builder does not show the student's screen: " + view.notice);
     }
     check_walk(look + ", builder, student's screen", walker);
     walker.press(Key::Escape);
