@@ -21,6 +21,7 @@ namespace {
 constexpr float margin = 8.0F;
 constexpr float least_page = 560.0F;
 constexpr float least_card = 320.0F;
+constexpr float least_height = 400.0F; ///< of a page whose parts scroll apart
 
 /// Changes further apart than this, s, are steps of their own.
 constexpr float pause = 1.5F;
@@ -168,6 +169,15 @@ void BuilderBoard::show_page(BuilderTable& table)
         const ScrollArea area(bench_.ui, name);
         page(table);
     };
+    // The list and what is chosen of it scroll apart, where there is room for both.
+    table.is_low = room_left(bench_.ui) < bench_.ui.look().px(least_height);
+    const auto apart = [&](void (*page)(BuilderTable&), std::string_view name) {
+        if (table.is_low) {
+            scrolled(page, name);
+        } else {
+            page(table);
+        }
+    };
     const auto title = [](BuilderPage page) {
         return words::builder_page_titles.at(static_cast<std::size_t>(page));
     };
@@ -176,13 +186,13 @@ void BuilderBoard::show_page(BuilderTable& table)
         scrolled(show_builder_machine, title(view_.page));
         break;
     case BuilderPage::hidden:
-        show_builder_hidden(table); // its list and the rest scroll apart
+        apart(show_builder_hidden, title(view_.page));
         break;
     case BuilderPage::customer:
         scrolled(show_builder_customer, title(view_.page));
         break;
     case BuilderPage::permitted:
-        show_builder_permitted(table);
+        apart(show_builder_permitted, title(view_.page));
         break;
     case BuilderPage::marks:
         scrolled(show_builder_marks, title(view_.page));

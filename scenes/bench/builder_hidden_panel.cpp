@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 // What is wrong with the machine, what else counts as right, and what it comes to.
 
@@ -163,7 +164,10 @@ void show_builder_hidden(BuilderTable& table)
           .has_head = false,
           .empty_text = words::no_such_fault},
          view.fault);
-    const ScrollArea area(ui, words::what_is_hidden);
+    std::optional<ScrollArea> area;
+    if (!table.is_low) {
+        area.emplace(ui, words::what_is_hidden);
+    }
     if (view.fault < faults.size()) {
         show_fault(table, *faults[view.fault]);
     }

@@ -51,7 +51,8 @@ struct BuilderTable {
     OrderBuilding& building;
     BuilderView& view;
     DraftValues& next;
-    std::string& step; ///< the name of the change, empty for one that stands alone
+    std::string& step;   ///< the name of the change, empty for one that stands alone
+    bool is_low = false; ///< the page scrolls as a whole
 
     [[nodiscard]] Interface& ui() const { return bench.ui; }
     [[nodiscard]] const Look& look() const { return bench.ui.look(); }

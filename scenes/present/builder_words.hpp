@@ -53,7 +53,7 @@ inline constexpr Phrase keep_it = phrase("Keep it");
 inline constexpr Phrase shows_answer =
     phrase("This shows the order's answer: what is hidden, the finding and the advice.");
 inline constexpr Phrase attempt_in_hand =
-    phrase("Builders see answers: hand in the order in hand, or put it away, before you build.");
+    phrase("The builder shows answers: first hand in the order you work on, or put it away.");
 inline constexpr Phrase draft_is_back =
     phrase("This is the draft as it was left; it is not saved.");
 inline constexpr Phrase draft_set_aside =

@@ -141,8 +141,8 @@ void put_job_sheet(PrintPage& page, const Order& order)
     }
     const std::vector<PrintColumn> columns{
         {words::column_number, 5},    {words::column_suspected, 15},
-        {words::column_work, 15},     {words::column_expected, 13},
-        {words::column_read, 14},     {words::column_conclusion, 14},
+        {words::column_work, 14},     {words::column_expected, 13},
+        {words::column_read, 13},     {words::column_conclusion, 16},
         {words::column_next, 9},      {words::sheet_minutes, 6, true},
         {words::sheet_parts, 9, true}};
     std::vector<std::vector<std::string>> rows;
