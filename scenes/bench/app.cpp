@@ -6,6 +6,7 @@
 #include "scenes/bench/trouble_window.hpp"
 #include "scenes/present/settings_keeper.hpp"
 #include "scenes/present/words.hpp"
+#include "scenes/shop/order_files.hpp"
 #include "sim/error.hpp"
 #include "sim/file_write.hpp"
 #include "sim/printable.hpp"
@@ -147,6 +148,7 @@ int open_window(const WindowRequest& request)
     BenchScene scene(window, faces.files, faces.fonts, model, settings,
                      request.appearance.is_projector);
     scene.open_sound();
+    scene.builder().keep_drafts_in(shop::drafts_folder());
     PlaceWatch watch;
     sf::Clock clock;
     while (!scene.wants_to_quit()) {

@@ -7,6 +7,7 @@
 #include "scenes/bench/settings_dialog.hpp"
 #include "scenes/bench/time_dialogs.hpp"
 #include "scenes/command_line/csv.hpp"
+#include "scenes/present/builder_words.hpp"
 #include "scenes/present/hand_words.hpp"
 #include "scenes/present/part_finder.hpp"
 #include "scenes/present/time_words.hpp"
@@ -208,6 +209,22 @@ void BenchScene::draw_builder(float seconds)
     begin_preview();
 }
 
+bool BenchScene::wants_to_quit()
+{
+    view_.wants_to_quit = view_.wants_to_quit && builder_.lets_go();
+    return view_.wants_to_quit;
+}
+
+void BenchScene::open_builder()
+{
+    const OrderDesk& desk = orders_.desk();
+    if (desk.has_order() && !is_preview_ && !desk.attempt().is_handed_in()) {
+        view_.notice = words::attempt_in_hand;
+    } else {
+        builder_.open();
+    }
+}
+
 void BenchScene::begin_preview()
 {
     if (!std::exchange(builder_.view().wants_preview, false)) {
@@ -245,7 +262,7 @@ void BenchScene::draw(float seconds)
     }
     if (view_.wants_builder) {
         view_.wants_builder = false;
-        builder_.open();
+        open_builder();
     }
     end_preview();
     if (view_.shows_orders) {

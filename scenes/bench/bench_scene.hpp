@@ -42,7 +42,8 @@ public:
     [[nodiscard]] std::size_t drop_count() const { return drawing_->drop_count(); }
     /// What is chosen to be seen, to be changed before a picture is taken.
     [[nodiscard]] BenchView& view() { return view_; }
-    [[nodiscard]] bool wants_to_quit() const { return view_.wants_to_quit; }
+    /// Whether the window is to close, once nothing is lost by it that somebody would miss.
+    [[nodiscard]] bool wants_to_quit();
     /// Work orders: shown in place of the bench, and gone on with.
     [[nodiscard]] bool shows_orders() const { return view_.shows_orders; }
     void advance_orders(double seconds, const OrderDesk::Leave& has_leave)
@@ -57,6 +58,8 @@ private:
     void handle_drawing(const sf::Event& event);
     void draw_orders(float seconds);
     void draw_builder(float seconds);
+    /// The builder, which shows answers, unless somebody works on an order.
+    void open_builder();
     /// The builder's order on the student's screen, and back.
     void begin_preview();
     void end_preview();

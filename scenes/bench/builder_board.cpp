@@ -2,6 +2,7 @@
 
 #include "scenes/present/builder_words.hpp"
 #include "scenes/present/order_words.hpp"
+#include "scenes/present/run_files.hpp"
 #include "scenes/present/time_words.hpp"
 #include "scenes/present/wording.hpp"
 #include "scenes/present/words.hpp"
@@ -20,16 +21,19 @@ namespace {
 constexpr float margin = 8.0F;
 constexpr float least_page = 560.0F;
 constexpr float least_card = 320.0F;
+constexpr float least_height = 400.0F; ///< of a page whose parts scroll apart
 
 /// Changes further apart than this, s, are steps of their own.
 constexpr float pause = 1.5F;
 
 } // namespace
 
-void entry(BuilderTable& table, std::string_view name, std::string_view hint, std::string& text)
+void entry(BuilderTable& table, const TextField& spec, std::string& text)
 {
-    if (text_field(table.ui(), {.name = name, .hint = hint}, text)) {
-        table.step = name;
+    TextField field = spec;
+    field.has_undo = false; // the draft has it
+    if (text_field(table.ui(), field, text)) {
+        table.step = spec.name;
     }
 }
 
@@ -57,18 +61,57 @@ BuilderBoard::BuilderBoard(const Fonts& fonts, BenchDesk& bench, shop::Workshops
 {
 }
 
+void BuilderBoard::begin()
+{
+    const std::string& here = bench_.model.rig().id;
+    const bool is_known = has_id(view_.rigs, here);
+    if (auto left = keeper_.take(workshops_)) {
+        view_.notice = left->is_saved ? "" : std::string(words::draft_is_back);
+        building_.go_on(std::move(*left));
+    } else {
+        building_.begin(empty_draft(*workshops_.of(is_known ? here : view_.rigs.front())));
+    }
+    if (!keeper_.set_aside().empty()) {
+        view_.notice = filled(words::draft_set_aside, {short_path(keeper_.set_aside()),
+                                                       worded(keeper_.set_aside_reason())});
+        view_.is_notice_warning = true;
+    }
+}
+
+void BuilderBoard::keep()
+{
+    if (!keeper_.keep(building_.kept(), workshops_) && !keeper_.trouble().empty()) {
+        view_.notice = filled(words::draft_not_kept, {worded(keeper_.trouble())});
+        view_.is_notice_warning = true;
+    }
+}
+
+bool BuilderBoard::lets_go()
+{
+    if (is_given_up_ || !building_.has_draft() || keeper_.keep(building_.kept(), workshops_) ||
+        building_.draft().is_saved()) {
+        return true;
+    }
+    bench_.view.shows_builder = true;
+    bench_.view.shows_orders = false;
+    view_.has_discard_open = true;
+    view_.after_discard = [this] {
+        is_given_up_ = true;
+        bench_.view.wants_to_quit = true;
+    };
+    return false;
+}
+
 void BuilderBoard::open()
 {
     try {
         if (!building_.has_draft()) {
             view_.rigs = shop::rigs_with_workshop(workshops_.assets());
-            const std::string& here = bench_.model.rig().id;
-            const bool is_known = has_id(view_.rigs, here);
             if (view_.rigs.empty()) {
                 bench_.view.notice = words::no_workshop;
                 return;
             }
-            building_.begin(empty_draft(*workshops_.of(is_known ? here : view_.rigs.front())));
+            begin();
         }
         bench_.view.shows_builder = true;
         bench_.model.pace.is_paused = true;     // nobody sees or hears the bench meanwhile
@@ -126,6 +169,15 @@ void BuilderBoard::show_page(BuilderTable& table)
         const ScrollArea area(bench_.ui, name);
         page(table);
     };
+    // The list and what is chosen of it scroll apart, where there is room for both.
+    table.is_low = room_left(bench_.ui) < bench_.ui.look().px(least_height);
+    const auto apart = [&](void (*page)(BuilderTable&), std::string_view name) {
+        if (table.is_low) {
+            scrolled(page, name);
+        } else {
+            page(table);
+        }
+    };
     const auto title = [](BuilderPage page) {
         return words::builder_page_titles.at(static_cast<std::size_t>(page));
     };
@@ -134,13 +186,13 @@ void BuilderBoard::show_page(BuilderTable& table)
         scrolled(show_builder_machine, title(view_.page));
         break;
     case BuilderPage::hidden:
-        show_builder_hidden(table); // its list and the rest scroll apart
+        apart(show_builder_hidden, title(view_.page));
         break;
     case BuilderPage::customer:
         scrolled(show_builder_customer, title(view_.page));
         break;
     case BuilderPage::permitted:
-        show_builder_permitted(table);
+        apart(show_builder_permitted, title(view_.page));
         break;
     case BuilderPage::marks:
         scrolled(show_builder_marks, title(view_.page));
@@ -157,7 +209,7 @@ void BuilderBoard::show_page(BuilderTable& table)
 void BuilderBoard::undo()
 {
     building_.draft().undo();
-    bench_.ui.drop_focus(); // a field that is typed in would keep its own text
+    bench_.ui.drop_focus();
 }
 
 void BuilderBoard::redo()
@@ -202,6 +254,7 @@ void BuilderBoard::show(sf::Vector2f window, float seconds)
     OrderDraft& draft = building_.draft();
     DraftValues next = draft.now();
     std::string step;
+    const bool had_notice = !view_.notice.empty();
     BuilderTable table{bench_, workshops_, building_, view_, next, step};
     const std::string note = draft.is_saved() ? std::string() : words::is_unsaved;
     {
@@ -214,12 +267,19 @@ void BuilderBoard::show(sf::Vector2f window, float seconds)
         show_builder_card(table);
     }
     show_builder_dialogs(table);
-    quiet_ = next == building_.draft().now() ? quiet_ + seconds : 0.0F;
+    const bool has_changed = !(next == building_.draft().now());
+    quiet_ = has_changed ? 0.0F : quiet_ + seconds;
+    if (has_changed && had_notice) {
+        view_.notice.clear(); // it was about what stood there before
+    }
     if (quiet_ > pause) {
         building_.draft().end_step();
     }
     building_.draft().change(std::move(next), step);
     take_keys();
+    if (keeper_.is_due(static_cast<double>(seconds))) {
+        keep();
+    }
 }
 
 std::string BuilderBoard::status() const

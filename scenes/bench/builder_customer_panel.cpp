@@ -25,14 +25,10 @@ constexpr std::array weights{&shop::Order::Weights::solved,  &shop::Order::Weigh
 void show_builder_customer(BuilderTable& table)
 {
     Interface& ui = table.ui();
-    entry(table, words::customer_field, words::customer_hint, table.next.customer);
-    if (!table.next.customer.empty()) {
-        paragraph(ui, table.next.customer, Tone::soft);
-    }
-    entry(table, words::complaint_field, words::complaint_hint, table.next.complaint);
-    if (!table.next.complaint.empty()) {
-        quotation(ui, table.next.complaint);
-    }
+    entry(table, {.name = words::customer_field, .hint = words::customer_hint, .lines = 4},
+          table.next.customer);
+    entry(table, {.name = words::complaint_field, .hint = words::complaint_hint, .lines = 4},
+          table.next.complaint);
     rule(ui);
     entry(table,
           {.name = words::machine_worth,

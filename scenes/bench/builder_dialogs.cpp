@@ -46,15 +46,16 @@ void show_orders_to_take(BuilderTable& table)
                                : filled(words::level, {std::to_string(entry.order->level)});
         };
         const float height = std::min(table.look().whole(340.0F), 0.5F * table.bench.window_height);
-        const ListAction action = list(ui,
-                                       {.name = words::begin_other_title,
-                                        .columns = columns,
-                                        .row_count = view.shelf.size(),
-                                        .cell = cell,
-                                        .height = height,
-                                        .has_head = false,
-                                        .empty_text = words::no_orders},
-                                       view.order);
+        paragraph(ui, words::shows_answer);
+        list(ui,
+             {.name = words::begin_other_title,
+              .columns = columns,
+              .row_count = view.shelf.size(),
+              .cell = cell,
+              .height = height,
+              .has_head = false,
+              .empty_text = words::no_orders},
+             view.order);
         const ShelfOrder* entry =
             view.order < view.shelf.size() ? &view.shelf[view.order] : nullptr;
         if (entry != nullptr && !entry->order) {
@@ -62,12 +63,11 @@ void show_orders_to_take(BuilderTable& table)
         }
         const bool can_take = entry != nullptr && entry->order != nullptr;
         const Row row(ui, {1.0F, 1.0F});
-        const bool is_wanted =
-            button(ui, {.name = words::take_order, .is_primary = true, .is_enabled = can_take});
-        if (can_take && (is_wanted || action.has_activated)) {
+        // Not by Enter or a double press on the list: who sees an answer has meant to.
+        if (button(ui, {.name = words::take_order, .is_enabled = can_take})) {
             take_chosen(table);
         }
-        if (button(ui, {.name = words::close_without})) {
+        if (button(ui, {.name = words::close_without, .is_primary = true})) {
             view.has_orders_open = false;
         }
     }

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 // What is wrong with the machine, what else counts as right, and what it comes to.
 
@@ -110,10 +111,7 @@ void show_answer(BuilderTable& table)
 {
     Interface& ui = table.ui();
     rule(ui);
-    entry(table, words::finding_field, "", table.next.answer.finding);
-    if (!table.next.answer.finding.empty()) {
-        paragraph(ui, table.next.answer.finding, Tone::soft);
-    }
+    entry(table, {.name = words::finding_field, .lines = 4}, table.next.answer.finding);
     auto advice = static_cast<std::size_t>(table.next.answer.advice);
     if (choice(ui, {.name = words::advice_to_customer, .options = translated(words::advices)},
                advice)) {
@@ -166,7 +164,10 @@ void show_builder_hidden(BuilderTable& table)
           .has_head = false,
           .empty_text = words::no_such_fault},
          view.fault);
-    const ScrollArea area(ui, words::what_is_hidden);
+    std::optional<ScrollArea> area;
+    if (!table.is_low) {
+        area.emplace(ui, words::what_is_hidden);
+    }
     if (view.fault < faults.size()) {
         show_fault(table, *faults[view.fault]);
     }

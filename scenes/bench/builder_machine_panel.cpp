@@ -137,7 +137,7 @@ void show_builder_machine(BuilderTable& table)
     Interface& ui = table.ui();
     show_beginnings(table);
     rule(ui);
-    entry(table, words::order_title, words::order_title_hint, table.next.title);
+    entry(table, {.name = words::order_title, .hint = words::order_title_hint}, table.next.title);
     choose_rig(table);
     choose_level(table);
     show_weather(table);

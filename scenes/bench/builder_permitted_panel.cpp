@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 // Checks and repairs that a student may do, checks to pass, guesses to make.
 
@@ -154,7 +155,10 @@ void show_checks_to_permit(BuilderTable& table)
     if (check == nullptr) {
         return;
     }
-    const ScrollArea area(ui, check->id);
+    std::optional<ScrollArea> area;
+    if (!table.is_low) {
+        area.emplace(ui, check->id);
+    }
     heading(ui, translated(check->title));
     paragraph(ui, translated(check->about), Tone::soft);
     if (!has_id(table.next.checks, check->id)) {
@@ -185,7 +189,10 @@ void show_repairs_to_permit(BuilderTable& table)
                      {std::to_string(table.next.repairs.size()), std::to_string(all.size())}),
               Tone::soft);
     if (repair != nullptr) {
-        const ScrollArea area(ui, repair->id);
+        std::optional<ScrollArea> area;
+        if (!table.is_low) {
+            area.emplace(ui, repair->id);
+        }
         heading(ui, translated(repair->title));
         paragraph(ui, translated(repair->about), Tone::soft);
     }
@@ -199,8 +206,11 @@ void show_builder_permitted(BuilderTable& table)
     const std::array kinds{std::string_view(words::page_checks),
                            std::string_view(words::page_repairs)};
     choice(ui, {.name = "", .options = kinds, .id = words::kind_of_work}, table.view.kind);
-    text_field(ui, {.name = words::search_work, .hint = words::search_work_hint, .is_search = true},
-               table.view.work_search);
+    if (text_field(ui,
+                   {.name = words::search_work, .hint = words::search_work_hint, .is_search = true},
+                   table.view.work_search)) {
+        table.view.check = table.view.repair = 0;
+    }
     if (table.view.kind == 0) {
         show_checks_to_permit(table);
     } else {

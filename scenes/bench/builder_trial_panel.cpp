@@ -1,6 +1,7 @@
 #include "scenes/bench/builder_view.hpp"
 
 #include "scenes/present/builder_words.hpp"
+#include "scenes/present/gathered.hpp"
 #include "scenes/present/job_sheet.hpp"
 #include "scenes/present/order_words.hpp"
 #include "scenes/present/reading_words.hpp"
@@ -15,8 +16,10 @@
 #include "scenes/view/number.hpp"
 #include "sim/file_write.hpp"
 
+#include <algorithm>
 #include <array>
 #include <filesystem>
+#include <iterator>
 
 // Trying the order out, what came of it, saving and printing.
 
@@ -108,10 +111,13 @@ void show_review(BuilderTable& table, const shop::Review& review)
         }
     }
     const auto warnings = building.open_warnings();
-    if (!warnings.empty()) {
+    if (review.is_good() && !warnings.empty()) { // else they only say the same over again
         heading(ui, words::to_know);
-        for (const std::string& warning : warnings) {
-            paragraph(ui, worded(warning));
+        std::vector<std::string> notes;
+        std::ranges::transform(warnings, std::back_inserter(notes),
+                               [](const std::string& warning) { return worded(warning); });
+        for (const std::string& note : gathered(notes)) {
+            paragraph(ui, note);
         }
         if (review.advice && *review.advice != table.next.answer.advice &&
             button(ui, {.name = words::take_advice})) {

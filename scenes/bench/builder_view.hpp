@@ -51,7 +51,8 @@ struct BuilderTable {
     OrderBuilding& building;
     BuilderView& view;
     DraftValues& next;
-    std::string& step; ///< the name of the change, empty for one that stands alone
+    std::string& step;   ///< the name of the change, empty for one that stands alone
+    bool is_low = false; ///< the page scrolls as a whole
 
     [[nodiscard]] Interface& ui() const { return bench.ui; }
     [[nodiscard]] const Look& look() const { return bench.ui.look(); }
@@ -73,8 +74,9 @@ void show_builder_dialogs(BuilderTable& table);
 // ---- what they share
 
 /// A text field, and a slider, whose changes in a row are one step of the draft.
-void entry(BuilderTable& table, std::string_view name, std::string_view hint, std::string& text);
+struct TextField;
 struct Slider;
+void entry(BuilderTable& table, const TextField& spec, std::string& text);
 void entry(BuilderTable& table, const Slider& spec, double& value);
 
 /// Does something that files or the model can refuse; what they say becomes the notice.

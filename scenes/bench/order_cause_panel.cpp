@@ -206,7 +206,7 @@ void show_finding(OrderTable& table)
            draft.money);
     show_sum(table);
     gap(ui, 6.0F);
-    text_field(ui, {.name = words::note, .is_enabled = is_ready}, draft.note);
+    text_field(ui, {.name = words::note, .is_enabled = is_ready, .lines = 3}, draft.note);
     const shop::Finding finding = finding_of(draft, suspects);
     const shop::Finding* written = table.desk.attempt().finding();
     const bool is_written = written != nullptr && *written == finding;

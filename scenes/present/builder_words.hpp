@@ -42,13 +42,24 @@ inline constexpr Phrase begin_empty = phrase("An empty order");
 inline constexpr Phrase begin_bench = phrase("The machine on the bench");
 inline constexpr Phrase begin_other = phrase("Another order...");
 inline constexpr Phrase begin_other_title = phrase("Begin with another order");
-inline constexpr Phrase take_order = phrase("Take this one");
+inline constexpr Phrase take_order = phrase("Open it with its answer");
 inline constexpr Phrase close_without = phrase("Leave it|closes a dialog");
 inline constexpr Phrase discard_sure = phrase("Put this draft away?");
 inline constexpr Phrase discard_note =
     phrase("What has been put down since it was last saved is lost.");
 inline constexpr Phrase discard = phrase("Put it away");
 inline constexpr Phrase keep_it = phrase("Keep it");
+
+inline constexpr Phrase shows_answer =
+    phrase("This shows the order's answer: what is hidden, the finding and the advice.");
+inline constexpr Phrase attempt_in_hand =
+    phrase("The builder shows answers: first hand in the order you work on, or put it away.");
+inline constexpr Phrase draft_is_back =
+    phrase("This is the draft as it was left; it is not saved.");
+inline constexpr Phrase draft_set_aside =
+    phrase("The draft that was left cannot be read and was set aside as {0}. {1}");
+inline constexpr Phrase draft_not_kept =
+    phrase("The draft is not kept while you work on it; save the order. {0}");
 
 // ---- machine
 inline constexpr Phrase order_title = phrase("Title");
@@ -132,7 +143,8 @@ inline constexpr Phrase as_meant = phrase("All of it as I mean it");
 inline constexpr Phrase as_meant_note = phrase("Look-alikes are then taken as right answers.");
 inline constexpr Phrase can_be_given = phrase("It can be given to students.");
 inline constexpr Phrase good_work_head = phrase("Good work on it");
-inline constexpr Phrase take_budget = phrase("Allow {0} min, parts for {1}|a button: minutes, money");
+inline constexpr Phrase take_budget =
+    phrase("Allow {0} min, parts for {1}|a button: minutes, money");
 inline constexpr Phrase take_advice = phrase("Take good work's advice");
 inline constexpr Phrase save_order_button = phrase("Save the order");
 inline constexpr Phrase try_before_saving = phrase("Try it out as it stands before it is saved.");

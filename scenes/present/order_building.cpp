@@ -21,9 +21,17 @@ DraftValues without_accepted(DraftValues values)
 
 void OrderBuilding::begin(DraftValues values, std::string path)
 {
+    go_on({.values = std::move(values), .path = std::move(path)});
+}
+
+void OrderBuilding::go_on(KeptDraft draft)
+{
     break_off();
-    draft_.emplace(std::move(values));
-    path_ = std::move(path);
+    std::error_code ignored;
+    // A file that is gone by now holds nothing.
+    const bool is_there = draft.path.empty() || std::filesystem::exists(draft.path, ignored);
+    draft_.emplace(std::move(draft.values), draft.is_saved && is_there);
+    path_ = std::move(draft.path);
     review_.reset();
     tried_order_.reset();
     trouble_.clear();

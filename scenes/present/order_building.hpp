@@ -1,6 +1,6 @@
 #pragma once
 
-#include "scenes/present/order_draft.hpp"
+#include "scenes/present/draft_keeper.hpp"
 #include "scenes/present/order_saving.hpp"
 #include "scenes/present/order_trial.hpp"
 
@@ -14,6 +14,9 @@ public:
     [[nodiscard]] bool has_draft() const { return draft_.has_value(); }
     /// Begins with a draft; `path` is the person's own file that it came from, empty for a new one.
     void begin(DraftValues values, std::string path = {});
+    /// Goes on with a draft as it was left, and gives how it stands now, to be left again.
+    void go_on(KeptDraft draft);
+    [[nodiscard]] KeptDraft kept() const { return {draft_->now(), path_, draft_->is_saved()}; }
     /// valid:   has_draft()
     [[nodiscard]] OrderDraft& draft() { return *draft_; }
     [[nodiscard]] const OrderDraft& draft() const { return *draft_; }

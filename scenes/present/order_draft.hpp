@@ -62,7 +62,13 @@ void tidy(DraftValues& values);
 /// A draft that is edited step by step, each of which can be undone and done again.
 class OrderDraft {
 public:
-    explicit OrderDraft(DraftValues values) : now_(std::move(values)), saved_(now_) {}
+    /// Whether all of it is in a file, or can be had from where it came.
+    explicit OrderDraft(DraftValues values, bool is_saved = true) : now_(std::move(values))
+    {
+        if (is_saved) {
+            mark_saved();
+        }
+    }
 
     [[nodiscard]] const DraftValues& now() const { return now_; }
     /// Takes other values over. Changes in a row with the same name, such as letters typed into one
@@ -82,7 +88,7 @@ public:
 
 private:
     DraftValues now_;
-    DraftValues saved_;
+    std::optional<DraftValues> saved_;
     std::vector<DraftValues> past_;
     std::vector<DraftValues> undone_;
     std::string name_; ///< of the last change; empty when the next is a step of its own

@@ -107,11 +107,11 @@ std::array<std::string, 2> readings_of(const Order& order, const JobLine& line)
 
 void put_good_work(PrintPage& page, const Order& order, const Path& good)
 {
-    const std::vector<PrintColumn> columns{{words::column_step, 30},
-                                           {words::column_read, 29},
-                                           {words::column_sound, 23},
-                                           {words::sheet_minutes, 8, true},
-                                           {words::sheet_parts, 10, true}};
+    const std::vector<PrintColumn> columns{{words::column_step, 26},
+                                           {words::column_read, 31},
+                                           {words::column_sound, 28},
+                                           {words::sheet_minutes, 6, true},
+                                           {words::sheet_parts, 9, true}};
     std::vector<std::vector<std::string>> rows;
     for (const JobLine& line : good.lines) {
         const auto read = readings_of(order, line);
@@ -150,7 +150,7 @@ void put_marks(PrintPage& page, const Order& order)
     const std::array values{weights.solved, weights.cause,    weights.minutes, weights.money,
                             weights.order,  weights.verified, weights.harm,    weights.cautions};
     const std::vector<PrintColumn> columns{
-        {words::column_mark, 22}, {words::column_marks, 12, true}, {words::column_why, 66}};
+        {words::column_mark, 22}, {words::column_marks, 9, true}, {words::column_why, 69}};
     std::vector<std::vector<std::string>> rows;
     for (std::size_t i = 0; i < values.size(); ++i) {
         rows.push_back(

@@ -70,7 +70,7 @@ constexpr auto weight_members = std::to_array<std::pair<const char*, double Orde
      {"harm", &Order::Weights::harm},
      {"cautions", &Order::Weights::cautions}});
 
-Order::Weights read_weights(const sim::JsonNode& node)
+Order::Weights read_weights(const sim::JsonNode& node, Wholeness wholeness)
 {
     std::vector<std::string> allowed;
     Order::Weights weights;
@@ -81,7 +81,7 @@ Order::Weights read_weights(const sim::JsonNode& node)
     for (const auto& [key, member] : weight_members) {
         weights.*member = node.at(key).number_between(0.0, 1000.0);
     }
-    if (!(weights.sum() > 0.0)) {
+    if (wholeness == Wholeness::whole && !(weights.sum() > 0.0)) {
         throw node.wrong("something must count");
     }
     return weights;
@@ -143,7 +143,7 @@ void read_predictions(const sim::JsonNode& list, Order& order)
     }
 }
 
-void read_solved(const sim::JsonNode& list, Order& order)
+void read_solved(const sim::JsonNode& list, Order& order, Wholeness wholeness)
 {
     order.solved = read_ids(list, "check", sim::ids_of(order.workshop->checks));
     for (const sim::JsonNode& item : list.items()) {
@@ -155,12 +155,12 @@ void read_solved(const sim::JsonNode& list, Order& order)
             throw item.wrong("must be among the permitted checks, or nobody could verify the work");
         }
     }
-    if (order.solved.empty()) {
+    if (wholeness == Wholeness::whole && order.solved.empty()) {
         throw list.wrong("wants one check at least");
     }
 }
 
-Order read_order(const sim::JsonNode& node, Workshops& workshops)
+Order read_order(const sim::JsonNode& node, Workshops& workshops, Wholeness wholeness)
 {
     node.allow_keys({"format",  "id",      "title",   "rig",     "level",   "customer", "complaint",
                      "weather", "history", "checks",  "repairs", "minutes", "money",    "labour",
@@ -182,11 +182,11 @@ Order read_order(const sim::JsonNode& node, Workshops& workshops)
     order.checks = read_ids(node.at("checks"), "check", sim::ids_of(workshop.checks));
     order.repairs = read_ids(node.at("repairs"), "repair", sim::ids_of(workshop.repairs));
     read_budget(node, order);
-    read_solved(node.at("solved"), order);
+    read_solved(node.at("solved"), order, wholeness);
     if (node.has("predict")) {
         read_predictions(node.at("predict"), order);
     }
-    order.weights = read_weights(node.at("marks"));
+    order.weights = read_weights(node.at("marks"), wholeness);
     order.seed = static_cast<std::uint64_t>(node.at("seed").number_between(0.0, 1e9));
     if (node.has("answer") == node.has("sealed")) {
         throw node.wrong("wants one of answer, sealed");
@@ -257,15 +257,15 @@ std::shared_ptr<const Workshop> Workshops::of(const std::string& rig)
 
 std::shared_ptr<const Order> load_order(const std::string& path, Workshops& workshops)
 {
-    Order order = read_order(load_named(path), workshops);
+    Order order = read_order(load_named(path), workshops, Wholeness::whole);
     order.sum = seed_of(file_text(path));
     return std::make_shared<const Order>(std::move(order));
 }
 
 std::shared_ptr<const Order> parse_order(const std::string& text, const std::string& name,
-                                         Workshops& workshops)
+                                         Workshops& workshops, Wholeness wholeness)
 {
-    Order order = read_order(sim::JsonNode::parse(text, name), workshops);
+    Order order = read_order(sim::JsonNode::parse(text, name), workshops, wholeness);
     order.sum = seed_of(text);
     return std::make_shared<const Order>(std::move(order));
 }

@@ -93,9 +93,12 @@ private:
 /// throws:  AssetError naming file, pointer, what is wrong and what is allowed; what is sealed is
 ///          not told
 std::shared_ptr<const Order> load_order(const std::string& path, Workshops& workshops);
+/// How much of an order must be put down: all that a student needs, or anything yet.
+enum class Wholeness { whole, begun };
 /// The same from text; `name` stands for the file in messages.
 std::shared_ptr<const Order> parse_order(const std::string& text, const std::string& name,
-                                         Workshops& workshops);
+                                         Workshops& workshops,
+                                         Wholeness wholeness = Wholeness::whole);
 
 /// An order's file with its answer encoded, so that it is not read by accident; a sealed one as it
 /// is.

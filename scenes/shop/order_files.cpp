@@ -30,6 +30,11 @@ std::string records_folder()
     return own_folder("records");
 }
 
+std::string drafts_folder()
+{
+    return own_folder("drafts");
+}
+
 std::vector<std::string> order_files()
 {
     std::vector<std::string> files = json_files(sim::assets_folder() + "/orders");

@@ -13,9 +13,10 @@ std::vector<std::string> order_files();
 /// throws:  RequestError when there is none
 std::string order_file(const std::string& path_or_id);
 
-/// The folder of a person's own orders, and of records of work on orders; empty when the platform
-/// names none.
+/// The folder of a person's own orders, of records of work on orders, and of drafts of orders;
+/// empty when the platform names none.
 std::string own_orders_folder();
 std::string records_folder();
+std::string drafts_folder();
 
 } // namespace shop

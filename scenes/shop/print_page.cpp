@@ -24,7 +24,7 @@ div.blanks{display:flex;gap:6mm;margin:2mm 0 4mm}
 div.blanks span{flex:1;border-bottom:.3mm solid #111;padding-bottom:1mm}
 div.ticks{display:flex;flex-wrap:wrap;gap:2mm 7mm;margin:2mm 0}
 div.ticks i{display:inline-block;width:3.6mm;height:3.6mm;border:.35mm solid #111;margin-right:2mm;vertical-align:-.5mm}
-div.line{height:9mm;border-bottom:.25mm solid #777}
+div.line{height:10mm;border-bottom:.25mm solid #777}
 .sheet{break-before:page}
 @media print{body{margin:0;max-width:none;padding:0}}
 )";

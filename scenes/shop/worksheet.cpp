@@ -87,11 +87,11 @@ void put_cautions(PrintPage& page, const Order& order)
 
 void put_checks(PrintPage& page, const Order& order)
 {
-    const std::vector<PrintColumn> columns{{words::column_check, 37},
-                                           {words::column_with, 25},
-                                           {words::cautions, 20},
-                                           {words::sheet_minutes, 8, true},
-                                           {words::sheet_parts, 10, true}};
+    const std::vector<PrintColumn> columns{{words::column_check, 28},
+                                           {words::column_with, 23},
+                                           {words::cautions, 34},
+                                           {words::sheet_minutes, 6, true},
+                                           {words::sheet_parts, 9, true}};
     std::vector<std::vector<std::string>> rows;
     for (const std::string& id : order.checks) {
         const Check& check = *order.workshop->find_check(id);
@@ -105,11 +105,11 @@ void put_checks(PrintPage& page, const Order& order)
 
 void put_repairs(PrintPage& page, const Order& order)
 {
-    const std::vector<PrintColumn> columns{{words::column_repair, 47},
-                                           {words::column_kind, 15},
-                                           {words::cautions, 20},
-                                           {words::sheet_minutes, 8, true},
-                                           {words::sheet_parts, 10, true}};
+    const std::vector<PrintColumn> columns{{words::column_repair, 33},
+                                           {words::column_kind, 12},
+                                           {words::cautions, 40},
+                                           {words::sheet_minutes, 6, true},
+                                           {words::sheet_parts, 9, true}};
     std::vector<std::vector<std::string>> rows;
     for (const std::string& id : order.repairs) {
         const Repair& repair = *order.workshop->find_repair(id);
@@ -140,11 +140,11 @@ void put_job_sheet(PrintPage& page, const Order& order)
         page.list(asks);
     }
     const std::vector<PrintColumn> columns{
-        {words::column_number, 5},    {words::column_suspected, 16},
-        {words::column_work, 17},     {words::column_expected, 14},
-        {words::column_read, 14},     {words::column_conclusion, 15},
-        {words::column_next, 9},      {words::sheet_minutes, 5, true},
-        {words::sheet_parts, 5, true}};
+        {words::column_number, 5},    {words::column_suspected, 15},
+        {words::column_work, 14},     {words::column_expected, 13},
+        {words::column_read, 13},     {words::column_conclusion, 16},
+        {words::column_next, 9},      {words::sheet_minutes, 6, true},
+        {words::sheet_parts, 9, true}};
     std::vector<std::vector<std::string>> rows;
     for (std::size_t i = 1; i <= lines; ++i) {
         rows.emplace_back(columns.size());
@@ -155,11 +155,12 @@ void put_job_sheet(PrintPage& page, const Order& order)
 
 void put_finding(PrintPage& page, const Order& order)
 {
+    page.new_sheet();
     page.heading(words::finding_and_advice);
     page.paragraph(words::cause_line);
-    page.lines(2);
-    page.paragraph(words::reasons_line);
     page.lines(3);
+    page.paragraph(words::reasons_line);
+    page.lines(8);
     page.paragraph(words::advice_to_customer);
     const std::vector<std::string> advices(words::advices.begin(), words::advices.end());
     page.ticks(advices);

@@ -85,8 +85,11 @@ struct TextField {
     std::string_view hint = {}; ///< written inside while it is empty
     bool is_search = false;     ///< with a lens and a way to clear it; the name is not written
     bool is_enabled = true;
+    int lines =
+        1; ///< more: at least so many, and as many as the text needs; it has no ends of lines
+    bool has_undo = true; ///< of its own; else the keys for it are left to the scene
 };
-/// Draws a one-line text field and returns whether the text changed.
+/// Draws a text field and returns whether the text changed. Escape leaves it as it is by then.
 bool text_field(Interface& ui, const TextField& spec, std::string& text);
 
 /// Gives the last widget a tip, shown when the pointer or the focus rests on it.

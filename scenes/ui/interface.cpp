@@ -127,6 +127,7 @@ bool Interface::has_focus() const
 void Interface::drop_focus()
 {
     state_->tab_order.drop();
+    ImGui::ClearActiveID(); // a text field would go on and keep its own text
 }
 
 bool Interface::take_key(sf::Keyboard::Key key, Modifiers modifiers)

@@ -127,6 +127,30 @@ TEST_CASE("a sound is asked for with a length and a pace at which it is heard")
     CHECK(refusal({"sound", "mower"}) == "--out is required");
 }
 
+TEST_CASE("an order's worksheet and key are asked for in a language")
+{
+    const auto bare = parsed<OrderRequest>({"order", "worksheet", "a.json"});
+    CHECK(bare.what == OrderRequest::What::worksheet);
+    CHECK(bare.file == "a.json");
+    CHECK_FALSE(bare.out.has_value());
+    CHECK_FALSE(bare.key.has_value());
+    CHECK(bare.language == "en");
+    const auto full = parsed<OrderRequest>(
+        {"order", "--language", "es", "worksheet", "--key", "k.html", "a.json", "--out", "s.html"});
+    CHECK(full.file == "a.json");
+    CHECK(full.out == "s.html");
+    CHECK(full.key == "k.html");
+    CHECK(full.language == "es");
+    CHECK(refusal({"order", "worksheet"}) == "order worksheet wants the order's file or id");
+    CHECK(refusal({"order", "worksheets", "a.json"}) ==
+          "cannot order \"worksheets\"; did you mean \"worksheet\"? Allowed: check, play, seal, "
+          "worksheet");
+    CHECK(refusal({"order"}) == "order wants to know what; allowed: check, play, seal, worksheet");
+    CHECK(refusal({"order", "worksheet", "a.json", "--language", "ex"}) ==
+          "--language: unknown language \"ex\"; did you mean \"en\"? Allowed: en, es");
+    CHECK(refusal({"order", "worksheet", "a.json", "--key"}) == "--key: 1 required FILE missing");
+}
+
 TEST_CASE("the reference pictures go to a folder")
 {
     const auto pictures = parsed<PicturesRequest>({"pictures", "a", "--rig", "trimmer"});

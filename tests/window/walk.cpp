@@ -112,6 +112,7 @@ public:
     [[nodiscard]] sf::Vector2f size() const { return sf::Vector2f(window_.getSize()); }
     [[nodiscard]] scenes::BenchView& view() { return scene_.view(); }
     [[nodiscard]] scenes::OrderBoard& orders() { return scene_.orders(); }
+    [[nodiscard]] scenes::BuilderBoard& builder() { return scene_.builder(); }
 
 private:
     scenes::BenchModel& model_;
@@ -339,6 +340,96 @@ void walk_orders(const std::string& look, Walker& walker, bool is_small)
     }
 }
 
+/// What is typed into a field of several lines breaks into lines, is left by Escape as it is, and
+/// goes with one Ctrl + Z.
+void check_undo(const std::string& where, Walker& walker)
+{
+    const scenes::OrderDraft& draft = walker.builder().building().draft();
+    const std::string before = draft.now().customer;
+    walker.press(Key::Num3, false, true);
+    walker.press(Key::Escape);
+    for (int i = 0; i < most_stops; ++i) {
+        walker.press(Key::Tab);
+        if (!walker.focused().empty() && walker.focused().front().role == "text field") {
+            break;
+        }
+    }
+    walker.press(Key::End);
+    const std::string typed = " who mows a long slope, tips it over and never looks at the filter";
+    for (const char letter : typed) {
+        walker.type(letter);
+    }
+    walker.press(Key::Enter); // puts nothing in
+    walker.press(Key::Escape);
+    if (draft.now().customer != before + typed) {
+        trouble(where,
+                "typed was \"" + before + typed + "\", there is \"" + draft.now().customer + "\"");
+    }
+    walker.press(Key::Z, false, true);
+    walker.frames(3);
+    if (draft.now().customer != before) {
+        trouble(where, "Ctrl + Z does not take back what was typed");
+    }
+}
+
+/// The builder of work orders: every page by its key, every dialog, what Ctrl + Z gives back, and
+/// the student's screen; by keys from the bench and back.
+void walk_builder(const std::string& look, Walker& walker)
+{
+    walker.press(Key::I);
+    if (walker.view().shows_builder) {
+        trouble(look, "the builder, which shows answers, opens with an attempt in hand");
+    }
+    walker.orders().desk().put_away();
+    walker.press(Key::I);
+    if (!walker.view().shows_builder) {
+        trouble(look, "I does not lead to the builder");
+        return;
+    }
+    scenes::OrderBuilding& building = walker.builder().building();
+    scenes::BuilderView& view = walker.builder().view();
+    building.begin(scenes::draft_of(*tests::small_order()));
+    for (const auto& [key, page, name] :
+         {std::tuple{Key::Num1, scenes::BuilderPage::machine, "machine"},
+          std::tuple{Key::Num2, scenes::BuilderPage::hidden, "hidden"},
+          std::tuple{Key::Num3, scenes::BuilderPage::customer, "customer"},
+          std::tuple{Key::Num4, scenes::BuilderPage::permitted, "permitted"},
+          std::tuple{Key::Num5, scenes::BuilderPage::marks, "marks"},
+          std::tuple{Key::Num6, scenes::BuilderPage::trial, "try out"}}) {
+        walker.press(key, false, true);
+        if (view.page != page) {
+            trouble(look, std::string("Ctrl and a number do not lead to ") + name);
+        }
+        walker.press(Key::Escape);
+        check_walk(look + ", builder, page " + name, walker);
+    }
+    check_undo(look + ", builder", walker);
+    const auto order = tests::small_order();
+    view.shelf = {{"small_order.json", order->id, order, ""}};
+    view.order = 0;
+    check_order_dialog(look + ", builder, other orders", walker, view.has_orders_open);
+    check_order_dialog(look + ", builder, put away", walker, view.has_discard_open);
+    view.name = {.id = "mine", .path = "mine.json", .is_taken = true, .free_id = "mine_2"};
+    check_order_dialog(look + ", builder, name", walker, view.has_name_open);
+    building.begin(scenes::draft_of(*order)); // arrow keys have changed the machine meanwhile
+    view.wants_preview = true;
+    walker.frames(4);
+    if (!walker.view().shows_orders) {
+        trouble(look, "the builder does not show the student's screen: " + view.notice);
+    }
+    check_walk(look + ", builder, student's screen", walker);
+    walker.press(Key::Escape);
+    walker.press(Key::W);
+    if (walker.view().shows_orders || !walker.view().shows_builder) {
+        trouble(look, "W does not lead from the student's screen to the builder");
+    }
+    walker.press(Key::Escape);
+    walker.press(Key::I);
+    if (walker.view().shows_builder) {
+        trouble(look, "I does not lead back to the bench");
+    }
+}
+
 void walk_bench(const std::string& rig, unsigned width, unsigned height, int percent)
 {
     const std::string look = rig + " " + std::to_string(width) + "x" + std::to_string(height) +
@@ -382,6 +473,7 @@ void walk_bench(const std::string& rig, unsigned width, unsigned height, int per
     check_walk(look + ", projector", walker);
     walker.press(Key::Escape);
     walk_orders(look, walker, percent > 100);
+    walk_builder(look, walker);
 }
 
 } // namespace
