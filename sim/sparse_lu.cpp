@@ -142,9 +142,8 @@ bool SparseLu::factor(std::span<double> slots, Factors& factors) const
         const std::uint32_t upper_begin = upper_end;
         for (std::uint32_t u = pivot.upper_begin; u < pivot.upper_end; ++u) {
             const double upper = slots[upper_[u].slot];
-            if (upper != 0.0) {
-                factors.upper_[upper_end++] = {upper, upper_[u].column, u - pivot.upper_begin};
-            }
+            factors.upper_[upper_end] = {upper, upper_[u].column, u - pivot.upper_begin};
+            upper_end += static_cast<std::uint32_t>(upper != 0.0); // a zero is written over
         }
         for (std::uint32_t r = pivot.rows_begin; r < pivot.rows_end; ++r) {
             const Row& row = rows_[r];
