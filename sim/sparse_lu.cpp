@@ -110,12 +110,10 @@ void SparseLu::plan_pivot(std::size_t p, const std::vector<char>& gone)
         if (gone[i] != 0 || slot_of_[i * size_ + p] == absent) {
             continue;
         }
-        Row row{small(slot(i, p)), small(i), small(updates_.size()), 0};
+        rows_.push_back({small(slot(i, p)), small(i), small(target_.size())});
         for (std::uint32_t u = pivot.upper_begin; u < pivot.upper_end; ++u) {
-            updates_.push_back({small(slot(i, upper_[u].column)), upper_[u].slot});
+            target_.push_back(small(slot(i, upper_[u].column)));
         }
-        row.update_end = small(updates_.size());
-        rows_.push_back(row);
     }
     pivot.rows_end = small(rows_.size());
     pivots_.push_back(pivot);
@@ -130,45 +128,61 @@ std::size_t SparseLu::slot(std::size_t row, std::size_t column) const
     return found;
 }
 
-bool SparseLu::factor(std::span<double> slots) const
+bool SparseLu::factor(std::span<double> slots, Factors& factors) const
 {
-    for (const Pivot& pivot : pivots_) {
+    std::uint32_t lower_end = 0;
+    std::uint32_t upper_end = 0;
+    for (std::size_t k = 0; k < pivots_.size(); ++k) {
+        const Pivot& pivot = pivots_[k];
         const double value = slots[pivot.slot];
         if (!(std::abs(value) > 1e-200)) {
             return false;
         }
         const double inverse = 1.0 / value;
-        slots[pivot.slot] = inverse;
+        const std::uint32_t upper_begin = upper_end;
+        for (std::uint32_t u = pivot.upper_begin; u < pivot.upper_end; ++u) {
+            const double upper = slots[upper_[u].slot];
+            factors.upper_[upper_end] = {upper, upper_[u].column, u - pivot.upper_begin};
+            upper_end += static_cast<std::uint32_t>(upper != 0.0); // a zero is written over
+        }
         for (std::uint32_t r = pivot.rows_begin; r < pivot.rows_end; ++r) {
             const Row& row = rows_[r];
             const double factor = slots[row.lower] * inverse;
-            slots[row.lower] = factor;
             if (factor == 0.0) {
                 continue;
             }
-            for (std::uint32_t u = row.update_begin; u < row.update_end; ++u) {
-                slots[updates_[u].target] -= factor * slots[updates_[u].upper];
+            factors.lower_[lower_end++] = {factor, row.row, 0};
+            const std::uint32_t* target = target_.data() + row.target_begin;
+            for (std::uint32_t u = upper_begin; u < upper_end; ++u) {
+                slots[target[factors.upper_[u].index]] -= factor * factors.upper_[u].value;
             }
         }
+        factors.pivots_[k] = {inverse, pivot.row, lower_end, upper_end};
     }
     return true;
 }
 
-void SparseLu::solve(std::span<const double> slots, std::span<double> right_side) const
+SparseLu::Factors::Factors(const SparseLu& lu)
+    : pivots_(lu.pivots_.size()), lower_(lu.rows_.size()), upper_(lu.upper_.size())
 {
+}
+
+void SparseLu::Factors::solve(std::span<double> right_side) const
+{
+    std::uint32_t l = 0;
     for (const Pivot& pivot : pivots_) {
         const double x = right_side[pivot.row];
-        for (std::uint32_t r = pivot.rows_begin; r < pivot.rows_end; ++r) {
-            right_side[rows_[r].row] -= slots[rows_[r].lower] * x;
+        for (; l < pivot.lower_end; ++l) {
+            right_side[lower_[l].place] -= lower_[l].value * x;
         }
     }
     for (std::size_t k = pivots_.size(); k > 0; --k) {
         const Pivot& pivot = pivots_[k - 1];
         double x = right_side[pivot.row];
-        for (std::uint32_t u = pivot.upper_begin; u < pivot.upper_end; ++u) {
-            x -= slots[upper_[u].slot] * right_side[upper_[u].column];
+        for (std::uint32_t u = k > 1 ? pivots_[k - 2].upper_end : 0; u < pivot.upper_end; ++u) {
+            x -= upper_[u].value * right_side[upper_[u].place];
         }
-        right_side[pivot.row] = x * slots[pivot.slot];
+        right_side[pivot.row] = x * pivot.inverse;
     }
 }
 

@@ -77,7 +77,8 @@ Stepper::Stepper(const Network& network, Tolerance tolerance)
       rates_(states_.size()),
       trial_(states_.size()),
       jacobian_(network.pattern().slot_count()),
-      factors_(network.pattern().slot_count())
+      matrix_(network.pattern().slot_count()),
+      factors_(network.pattern())
 {
     for (auto& k : k_) {
         k.resize(states_.size());
@@ -179,21 +180,21 @@ void Stepper::stage(Network& network, std::size_t number, double inverse_length)
             }
         }
     }
-    network.pattern().solve(factors_, k);
+    factors_.solve(k);
 }
 
 Stepper::Verdict Stepper::attempt(Network& network, double length)
 {
     const std::size_t n = states_.size();
     const double inverse = 1.0 / length;
-    for (std::size_t s = 0; s < factors_.size(); ++s) {
-        factors_[s] = -jacobian_[s];
+    for (std::size_t s = 0; s < matrix_.size(); ++s) {
+        matrix_[s] = -jacobian_[s];
     }
     for (std::size_t i = 0; i < n; ++i) {
-        factors_[network.pattern().diagonal_slot(i)] += inverse / gamma;
+        matrix_[network.pattern().diagonal_slot(i)] += inverse / gamma;
     }
     ++work_.factorisations;
-    if (!network.pattern().factor(factors_)) {
+    if (!network.pattern().factor(matrix_, factors_)) {
         return Verdict::out_of_bounds;
     }
     for (std::size_t s = 0; s < stage_count; ++s) {

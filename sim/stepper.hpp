@@ -97,7 +97,8 @@ private:
     std::vector<double> rates_;
     std::vector<double> trial_;
     std::vector<double> jacobian_;
-    std::vector<double> factors_;
+    std::vector<double> matrix_;
+    SparseLu::Factors factors_;
     std::array<std::vector<double>, 6> k_;
     double error_ = 0.0;
     std::size_t culprit_ = 0;

@@ -13,7 +13,43 @@ constexpr sim::Tick looks_in_leaps = 20;
 /// The longest way at once, ticks: sums of ticks stay far from their limit.
 constexpr sim::Tick longest_piece = 1'000'000'000;
 
+bool take_readings(std::span<const Step> steps);
+
+bool takes_readings(const Act& /*act*/)
+{
+    return false;
+}
+bool takes_readings(const Wait& /*wait*/)
+{
+    return false;
+}
+bool takes_readings(const Watch& watch)
+{
+    return !watch.readings.empty();
+}
+bool takes_readings(const Repeat& repeat)
+{
+    return repeat.count.has_value() || take_readings(repeat.steps);
+}
+bool takes_readings(const Choose& choose)
+{
+    return take_readings(choose.steps) || take_readings(choose.otherwise);
+}
+
+bool take_readings(std::span<const Step> steps)
+{
+    return std::ranges::any_of(steps, [](const Step& step) {
+        return std::visit([](const auto& what) { return takes_readings(what); }, step.what);
+    });
+}
+
 } // namespace
+
+void do_to(sim::Simulator& machine, const sim::Command& command)
+{
+    machine.post(command);
+    machine.advance(machine.now()); // what comes next sees it done
+}
 
 ProcedureRun::ProcedureRun(const Procedure& procedure)
     : procedure_(&procedure), values_(procedure.readings.size())
@@ -24,18 +60,23 @@ ProcedureRun::ProcedureRun(const Procedure& procedure)
 bool ProcedureRun::advance(sim::Simulator& machine, sim::Tick ticks)
 {
     sim::Tick left = ticks;
-    for (;;) {
-        if (waits_until_ || watching_) {
-            wait_for(machine, left);
-            if (waits_until_ || watching_) {
-                return false; // its time is used up
-            }
-        } else if (frames_.empty()) {
-            return true;
-        } else {
-            begin_next(machine);
+    while (!settle(machine)) {
+        if (command_ != nullptr) {
+            do_to(machine, *command_);
+            command_is_done();
+            continue;
+        }
+        if (left <= 0) {
+            return false;
+        }
+        const sim::Tick to = std::min(next(), machine.now() + std::min(left, longest_piece));
+        left -= to - machine.now();
+        machine.advance(to);
+        if (to == next()) {
+            arrive(machine);
         }
     }
+    return true;
 }
 
 void ProcedureRun::finish(sim::Simulator& machine)
@@ -44,31 +85,47 @@ void ProcedureRun::finish(sim::Simulator& machine)
     }
 }
 
-void ProcedureRun::wait_for(sim::Simulator& machine, sim::Tick& left)
+bool ProcedureRun::settle(sim::Simulator& machine)
 {
-    while (left > 0) {
-        const sim::Tick end = watching_ ? watching_->from + watching_->watch->ticks : *waits_until_;
-        const sim::Tick next =
-            watching_ ? std::min(end, watching_->from + static_cast<sim::Tick>(watching_->count) *
-                                                            watching_->every)
-                      : end;
-        const sim::Tick to = std::min(next, machine.now() + std::min(left, longest_piece));
-        left -= to - machine.now();
-        machine.advance(to);
-        if (to < next) {
-            continue;
+    while (command_ == nullptr && !waits_until_ && !watching_) {
+        if (frames_.empty()) {
+            return true;
         }
-        if (!watching_) {
-            waits_until_.reset();
-            return;
-        }
-        sample(machine);
-        const auto& until = watching_->watch->until;
-        if (to >= end || (until && until->holds(seen_))) {
-            end_watch(machine);
-            return;
-        }
+        begin_next(machine);
     }
+    return false;
+}
+
+sim::Tick ProcedureRun::next() const
+{
+    if (!watching_) {
+        return *waits_until_;
+    }
+    const sim::Tick end = watching_->from + watching_->watch->ticks;
+    return std::min(end,
+                    watching_->from + static_cast<sim::Tick>(watching_->count) * watching_->every);
+}
+
+void ProcedureRun::arrive(sim::Simulator& machine)
+{
+    if (!watching_) {
+        waits_until_.reset();
+        return;
+    }
+    sample(machine);
+    const Watch& watch = *watching_->watch;
+    if (machine.now() >= watching_->from + watch.ticks ||
+        (watch.until && watch.until->holds(seen_))) {
+        end_watch(machine);
+    }
+}
+
+bool ProcedureRun::has_read_all() const
+{
+    return !watching_ && std::ranges::none_of(frames_, [](const Frame& frame) {
+        return take_readings(std::span(*frame.steps).subspan(frame.next)) ||
+               (frame.repeat != nullptr && takes_readings(*frame.repeat));
+    });
 }
 
 void ProcedureRun::begin_next(sim::Simulator& machine)
@@ -102,10 +159,9 @@ void ProcedureRun::end_round(sim::Simulator& machine)
     frames_.pop_back();
 }
 
-void ProcedureRun::begin(const Act& act, sim::Simulator& machine)
+void ProcedureRun::begin(const Act& act, sim::Simulator& /*machine*/)
 {
-    machine.post(act.command);
-    machine.advance(machine.now()); // what comes next sees it done
+    command_ = &act.command;
 }
 
 void ProcedureRun::begin(const Wait& wait, sim::Simulator& machine)

@@ -4,6 +4,9 @@
 
 namespace shop {
 
+/// Has a command done at once.
+void do_to(sim::Simulator& machine, const sim::Command& command);
+
 /// A procedure under way on a machine.
 ///
 /// It goes on in pieces, so that a window can show the machine meanwhile; how it is divided changes
@@ -18,6 +21,19 @@ public:
     bool advance(sim::Simulator& machine, sim::Tick ticks);
     /// Goes on until everything is done.
     void finish(sim::Simulator& machine);
+
+    /// Goes on as far as it can while no time goes by and nothing is done to the machine; true when
+    /// everything is done. What it wants next is `command`, or, without one, to be at `next`.
+    bool settle(sim::Simulator& machine);
+    /// What it wants done to the machine now; null when it wants time to go by.
+    [[nodiscard]] const sim::Command* command() const { return command_; }
+    void command_is_done() { command_ = nullptr; }
+    /// The tick at which it wants to look at the machine, or at which it has waited long enough.
+    [[nodiscard]] sim::Tick next() const;
+    /// Takes note that the machine stands at `next`.
+    void arrive(sim::Simulator& machine);
+    /// Whether the steps that are left, if any, take no more readings.
+    [[nodiscard]] bool has_read_all() const;
 
     /// What was read, in SI and without noise, in the order of the procedure's readings; nothing
     /// where the steps passed a reading by.
@@ -57,12 +73,12 @@ private:
     void look(sim::Simulator& machine);
     void sample(sim::Simulator& machine);
     void end_watch(sim::Simulator& machine);
-    void wait_for(sim::Simulator& machine, sim::Tick& left);
 
     const Procedure* procedure_;
     std::vector<Frame> frames_;
     std::vector<std::optional<double>> values_;
     std::vector<double> seen_; ///< the machine's readings now
+    const sim::Command* command_ = nullptr;
     std::optional<sim::Tick> waits_until_;
     std::optional<Watching> watching_;
 };

@@ -1,8 +1,6 @@
 #include "scenes/shop/table.hpp"
 
-#include "scenes/shop/procedure_run.hpp"
 #include "scenes/shop/table_store.hpp"
-#include "sim/error.hpp"
 
 #include <algorithm>
 #include <sstream>
@@ -10,67 +8,6 @@
 
 namespace shop {
 namespace {
-
-/// Error to which a table's machines are followed: a hundredth of what any instrument can show, at
-/// a third of the work. A rig that asks for less gets less.
-constexpr double table_tolerance = 1e-6;
-
-sim::Tolerance tolerance_for(const sim::Rig& rig)
-{
-    return {std::max(rig.tolerance.relative, table_tolerance),
-            std::max(rig.tolerance.absolute, table_tolerance)};
-}
-
-/// A machine on its way through beginnings, each gone through once and copied.
-class Beginnings {
-public:
-    Beginnings(const Situation& situation, const Hypothesis& hypothesis)
-        : workshop_(*situation.workshop),
-          arrived_(with_faults(workshop_, situation.weather, hypothesis.faults,
-                               tolerance_for(*workshop_.rig)))
-    {
-        if (situation.history != nullptr) {
-            ProcedureRun(*situation.history).finish(arrived_);
-        }
-    }
-
-    /// The machine in a beginning; nothing when its equations could not be carried on there.
-    const std::optional<sim::Simulator>& at(const std::string& id)
-    {
-        const auto known = reached_.find(id);
-        if (known != reached_.end()) {
-            return known->second;
-        }
-        const Beginning& wanted = *workshop_.find_beginning(id);
-        std::optional<sim::Simulator> machine =
-            wanted.after.empty() ? std::optional(arrived_) : at(wanted.after);
-        if (machine) {
-            try {
-                ProcedureRun(wanted.procedure).finish(*machine);
-            } catch (const sim::NumericsError&) {
-                machine.reset();
-            }
-        }
-        return reached_.emplace(id, std::move(machine)).first->second;
-    }
-
-private:
-    const Workshop& workshop_;
-    sim::Simulator arrived_;
-    std::map<std::string, std::optional<sim::Simulator>> reached_;
-};
-
-std::vector<std::optional<double>> values_of(const Check& check, const sim::Simulator& begun)
-{
-    sim::Simulator machine = begun;
-    ProcedureRun run(check.procedure);
-    try {
-        run.finish(machine);
-    } catch (const sim::NumericsError&) {
-        return std::vector<std::optional<double>>(check.procedure.readings.size());
-    }
-    return run.values();
-}
 
 /// A hypothesis in the store: ids with severities.
 std::string store_name(const Hypothesis& hypothesis)
@@ -213,30 +150,6 @@ Hypothesis together(const std::vector<sim::SetFault>& faults)
         joined.id = "sound";
     }
     return joined;
-}
-
-std::optional<Table::Row> simulate_row(const Situation& situation,
-                                       const std::vector<const Check*>& checks,
-                                       const Hypothesis& hypothesis,
-                                       const std::atomic<bool>& is_cancelled)
-{
-    Table::Row row;
-    for (const Check* check : checks) {
-        row.emplace_back(check->procedure.readings.size());
-    }
-    try {
-        Beginnings beginnings(situation, hypothesis);
-        for (std::size_t c = 0; c < checks.size(); ++c) {
-            if (is_cancelled) {
-                return std::nullopt;
-            }
-            if (const auto& machine = beginnings.at(checks[c]->begins)) {
-                row[c] = values_of(*checks[c], *machine);
-            }
-        }
-    } catch (const sim::NumericsError&) { // already in the machine's history: nothing can be read
-    }
-    return row;
 }
 
 std::optional<Table> simulate_table(const Situation& situation,

@@ -44,7 +44,7 @@ std::vector<Hypothesis> all_single(const sim::Rig& rig);
 /// Several faults as one hypothesis.
 Hypothesis together(const std::vector<sim::SetFault>& faults);
 
-/// What all the checks read with one thing wrong. Runs that share a beginning share it.
+/// What all the checks read with one thing wrong. Runs share their way until what is done differs.
 ///
 /// A check whose run cannot be carried on has read nothing. Gives nothing when it was cancelled.
 std::optional<Table::Row> simulate_row(const Situation& situation,
