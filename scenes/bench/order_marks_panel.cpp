@@ -39,7 +39,8 @@ void write_mark(OrderTable& table, const shop::Mark& mark)
         FormCell{.text = title, .share = 2.4F, .type = FormType::bold},
         FormCell{.text = got, .share = 1.0F, .type = FormType::bold, .align = 1.0F}};
     form_row(table.ui(), {.cells = head, .has_rule = false});
-    const std::array why{FormCell{.text = mark.says, .tone = Tone::soft}};
+    const std::string says = worded(mark.says);
+    const std::array why{FormCell{.text = says, .tone = Tone::soft}};
     form_row(table.ui(), {.cells = why});
 }
 

@@ -44,6 +44,38 @@ constexpr std::array patterns{
     phrase("The permitted checks cannot tell what is hidden from: {0}."),
     phrase("The machine cannot be simulated: {0}"),
     phrase("there is no folder for work orders of one's own here"),
+    // why there are marks
+    phrase("The machine is not worth the repair, and you said so."),
+    phrase("The repair costs more than half of what the machine is worth, {0}: it should have been "
+           "left alone."),
+    phrase("Run again, the machine passed all of the {0} tests it was judged by."),
+    phrase("Run again, the machine did not pass {0} of {1} tests: {2}. It has to pass all."),
+    phrase("Run again, the machine did not pass {0} of {1} tests: {2}."),
+    phrase("You named {0}; it was {1}. Your advice was right, and so was your estimate."),
+    phrase("You named {0}; it was {1}. Your advice was right; the estimate of {2} minutes and {3} "
+           "in parts was off: good work took {4} and {5}."),
+    phrase("You named {0}; it was {1}. Your advice was not the one that fits; the estimate of {2} "
+           "minutes and {3} in parts was off: good work took {4} and {5}."),
+    phrase("The machine is not in order, so nothing is given here."),
+    phrase("You spent {0} minutes; good work took {1}, full marks go to {2} and none to {3} or "
+           "more."),
+    phrase("You spent {0} in parts; good work took {1}, full marks go to {2} and none to {3} or "
+           "more."),
+    phrase("No check was done to find the cause."),
+    phrase("Your {0} checks told, minute for minute, {1} % of what the best ones at the time would "
+           "have; full marks go to {2} %. Least told: {3} ({4} %)."),
+    phrase("Your {0} checks told, minute for minute, {1} % of what the best ones at the time would "
+           "have; full marks go to {2} %."),
+    phrase("There was no repair to verify."),
+    phrase("Nothing was repaired, so nothing was verified."),
+    phrase("After the last repair you ran {0} of the {1} tests that show whether the complaint is "
+           "gone."),
+    phrase("Nothing was repaired, so no care could be shown."),
+    phrase("Nothing was damaged."),
+    phrase("Damage was done: {0}"),
+    phrase("Nothing was done that asks for caution."),
+    phrase("You saw to {0} of the {1} cautions your work called for."),
+    phrase("nothing"),
     // hints
     phrase("{0}; did you mean {1}? Allowed: {2}"),
     phrase("wants {0} as text with a unit; allowed: {1}|a length, a time..."),
@@ -142,6 +174,35 @@ std::optional<std::vector<std::string_view>> pieces_of(std::string_view text,
     }
 }
 
+/// Whether the chosen language has just this text.
+bool is_known(std::string_view text)
+{
+    return translated(text) != without_sense(text);
+}
+
+/// What assets say, one text or several as a message lists them; nothing where one is not known.
+std::optional<std::string> listed(std::string_view text)
+{
+    if (is_known(text)) {
+        return std::string(translated(text));
+    }
+    constexpr std::string_view comma = ", ";
+    constexpr std::string_view last = " and ";
+    for (std::size_t at = 1; at < text.size(); ++at) {
+        const std::string_view rest = text.substr(at);
+        const bool is_last = rest.starts_with(last);
+        if ((!is_last && !rest.starts_with(comma)) || !is_known(text.substr(0, at))) {
+            continue; // the joint of a longer title
+        }
+        if (const auto others = listed(rest.substr((is_last ? last : comma).size()))) {
+            return filled(is_last ? phrase("{0} and {1}|the last two of a list")
+                                  : phrase("{0}, {1}|of a list, and what follows it"),
+                          {translated(text.substr(0, at)), *others});
+        }
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 std::string worded(std::string_view message)
@@ -149,18 +210,21 @@ std::string worded(std::string_view message)
     if (message.starts_with('"')) {
         return std::string(message); // a name
     }
+    if (const auto said = listed(message)) {
+        return *said;
+    }
     for (const Phrase& pattern : patterns) {
         const auto pieces = pieces_of(message, without_sense(pattern.english()));
         if (!pieces) {
             continue;
         }
-        std::array<std::string, 4> words;
+        std::array<std::string, 6> words;
         for (std::size_t i = 0; i < pieces->size(); ++i) {
             words[i] = worded((*pieces)[i]);
         }
-        return filled(pattern, {words[0], words[1], words[2], words[3]});
+        return filled(pattern, {words[0], words[1], words[2], words[3], words[4], words[5]});
     }
-    return std::string(translated(message)); // it may be an asset's title
+    return std::string(message);
 }
 
 } // namespace scenes

@@ -180,9 +180,7 @@ private:
     Mark spent(const char* id, double of, double own, double good, const char* what) const
     {
         if (!is_solved()) {
-            return mark_of(id, of, 0.0,
-                           std::string("The machine is not in order, so nothing is given for ") +
-                               what + ".");
+            return mark_of(id, of, 0.0, "The machine is not in order, so nothing is given here.");
         }
         const double slack = 5.0; // a cheap path leaves no room else
         const double full = full_at * good + slack;

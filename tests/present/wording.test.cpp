@@ -77,3 +77,24 @@ TEST_CASE("what cannot be written, and a model that cannot go on, are told in it
     CHECK(worded("the model cannot go on at 3.5 s: state bowl.fuel at -1") ==
           "el modelo no puede seguir en 3.5 s: estado bowl.fuel en -1");
 }
+
+TEST_CASE("what marks are given for is told in the chosen language, titles and all")
+{
+    CHECK(worded("Damage was done: a | b") == "Damage was done: a | b");
+    const InSpanish spanish;
+    CHECK(worded("You named Main jet plugged and Float hangs up low; it was nothing. Your advice "
+                 "was right; the estimate of 30 minutes and 12.5 in parts was off: good work took "
+                 "10 and 0.") ==
+          "Usted nombró Surtidor principal obstruido y El flotador queda colgado abajo; era nada. "
+          "Su consejo era acertado; el presupuesto de 30 minutos y 12.5 en piezas no: un buen "
+          "trabajo llevó 10 y 0.");
+    // A title with a comma and an "and" of its own, and one with a colon.
+    CHECK(worded("Run again, the machine did not pass 2 of 3 tests: Put it to work, lightly and "
+                 "hard and Half choke: better or worse?.") ==
+          "Puesta en marcha de nuevo, la máquina no pasó 2 de 3 pruebas: Cargarla, poco y mucho y "
+          "Medio estrangulador: ¿mejor o peor?.");
+    CHECK(worded("The bulb stays in: the line") == "El bulbo no vuelve: la línea");
+    CHECK(worded("Even a sound machine does not pass: Start it cold, no title.") ==
+          "Ni siquiera una máquina sana pasa: Start it cold, no title.");
+    CHECK(worded("a | b: c") == "a | b: c");
+}

@@ -2,6 +2,8 @@
 
 #include "../temporary_folder.hpp"
 #include "scenes/present/chance.hpp"
+#include "scenes/present/phrase.hpp"
+#include "scenes/present/wording.hpp"
 #include "scenes/shop/order_files.hpp"
 #include "scenes/shop/review.hpp"
 
@@ -46,6 +48,9 @@ double mark_of(const std::shared_ptr<const Order>& order, const Table& table, co
         CHECK(mark.got >= 0.0);
         CHECK(mark.got <= mark.of);
         CHECK(mark.says.ends_with("."));
+        scenes::choose_language("es");
+        CHECK(scenes::worded(mark.says) != mark.says);
+        scenes::choose_language("en");
     }
     CHECK(marks.of() == order->weights.sum());
     return marks.got() / marks.of();
