@@ -19,19 +19,18 @@ void show_builder_card(BuilderTable& table)
     const DraftValues& draft = table.next;
     const ScrollArea area(ui, words::students_card);
     heading(ui, draft.title.empty() ? std::string_view(words::order_columns_title)
-                                    : std::string_view(draft.title));
+                                    : translated(draft.title));
     const std::string_view machine = translated(table.workshop().rig->title);
     paragraph(ui,
               std::string(machine.substr(0, machine.find(','))) + ", " +
                   filled(words::level, {std::to_string(draft.level)}),
               Tone::soft);
     heading(ui, words::complaint_head);
-    quotation(ui, draft.complaint.empty() ? std::string_view("\u2026")
-                                          : std::string_view(draft.complaint));
+    quotation(ui,
+              draft.complaint.empty() ? std::string_view("\u2026") : translated(draft.complaint));
     gap(ui, 6.0F);
     heading(ui, words::customer_head);
-    paragraph(ui, draft.customer.empty() ? std::string_view("\u2026")
-                                         : std::string_view(draft.customer));
+    paragraph(ui, draft.customer.empty() ? std::string_view("\u2026") : translated(draft.customer));
     rule(ui);
     reading(ui, words::weather_now,
             filled(words::weather_value, {readout_of("degC").text(draft.temperature),

@@ -142,12 +142,44 @@ std::optional<std::vector<std::string_view>> pieces_of(std::string_view text,
     }
 }
 
+/// Whether the chosen language has just this text.
+bool is_known(std::string_view text)
+{
+    return translated(text) != without_sense(text);
+}
+
+/// What assets say, one text or several as a message lists them; nothing where one is not known.
+std::optional<std::string> listed(std::string_view text)
+{
+    if (is_known(text)) {
+        return std::string(translated(text));
+    }
+    constexpr std::string_view comma = ", ";
+    constexpr std::string_view last = " and ";
+    for (std::size_t at = 1; at < text.size(); ++at) {
+        const std::string_view rest = text.substr(at);
+        const bool is_last = rest.starts_with(last);
+        if ((!is_last && !rest.starts_with(comma)) || !is_known(text.substr(0, at))) {
+            continue; // the joint of a longer title
+        }
+        if (const auto others = listed(rest.substr((is_last ? last : comma).size()))) {
+            return filled(is_last ? phrase("{0} and {1}|the last two of a list")
+                                  : phrase("{0}, {1}|of a list, and what follows it"),
+                          {translated(text.substr(0, at)), *others});
+        }
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 std::string worded(std::string_view message)
 {
     if (message.starts_with('"')) {
         return std::string(message); // a name
+    }
+    if (const auto said = listed(message)) {
+        return *said;
     }
     for (const Phrase& pattern : patterns) {
         const auto pieces = pieces_of(message, without_sense(pattern.english()));
@@ -160,7 +192,7 @@ std::string worded(std::string_view message)
         }
         return filled(pattern, {words[0], words[1], words[2], words[3]});
     }
-    return std::string(translated(message)); // it may be an asset's title
+    return std::string(message);
 }
 
 } // namespace scenes

@@ -10,6 +10,19 @@ namespace {
 
 constexpr std::string_view ellipsis = "\u2026";
 
+/// Where a line ends: the library also ends one after the comma or point within a number.
+const char* at_a_space(const char* line, const char* stop, const char* end)
+{
+    if (stop >= end || *stop == ' ' || stop[-1] == ' ') {
+        return stop;
+    }
+    const char* space = stop;
+    while (space > line && *space != ' ') {
+        --space;
+    }
+    return space > line ? space : stop;
+}
+
 } // namespace
 
 void Ink::block(const sf::FloatRect& box, Rgba colour) const
@@ -139,7 +152,7 @@ float Ink::each_line(std::string_view text, Type type, float width, Use use) con
         const char* line_end = std::find(at, end, '\n');
         const char* stop =
             std::min(line_end, font->CalcWordWrapPositionA(1.0F, at, line_end, width));
-        stop = std::max(stop, at + (line_end > at ? 1 : 0));
+        stop = at_a_space(at, std::max(stop, at + (line_end > at ? 1 : 0)), line_end);
         use(std::string_view(at, static_cast<std::size_t>(stop - at)), y);
         y += line_height;
         at = stop;

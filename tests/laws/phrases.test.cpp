@@ -2,6 +2,7 @@
 #include "scenes/present/phrase.hpp"
 #include "sim/simulator.hpp"
 #include "tests/laws/source_files.hpp"
+#include "tests/shop/small_order.hpp"
 
 #include <doctest/doctest.h>
 
@@ -89,11 +90,68 @@ void add_rig_keys(const sim::Rig& rig, std::set<std::string>& keys)
     }
 }
 
+void add_job_keys(const shop::Job& job, std::set<std::string>& keys)
+{
+    keys.insert({job.title, job.about});
+    keys.insert(job.tools.begin(), job.tools.end());
+    for (const shop::Reading& reading : job.procedure.readings) {
+        keys.insert(reading.title);
+        for (const shop::Reading::Band& band : reading.words) {
+            keys.insert(band.say);
+        }
+    }
+}
+
+void add_workshop_keys(const shop::Workshop& workshop, std::set<std::string>& keys)
+{
+    for (const auto& [id, instrument] : *workshop.instruments) {
+        keys.insert(instrument.title);
+    }
+    for (const shop::Caution& caution : workshop.cautions) {
+        keys.insert({caution.title, caution.says});
+    }
+    for (const shop::Beginning& beginning : workshop.beginnings) {
+        keys.insert(beginning.title);
+    }
+    for (const shop::Check& check : workshop.checks) {
+        add_job_keys(check, keys);
+        if (!check.disturbs.empty()) {
+            keys.insert(check.disturbs);
+        }
+    }
+    for (const shop::Repair& repair : workshop.repairs) {
+        add_job_keys(repair, keys);
+        if (repair.harm) {
+            keys.insert(repair.harm->says);
+        }
+    }
+}
+
+std::vector<std::filesystem::path> assets_in(const std::string& folder)
+{
+    const std::filesystem::directory_iterator files(std::string(ASSETS_DIR) + "/" + folder);
+    return {begin(files), end(files)};
+}
+
+/// What the workshop and its orders say. An order's finding stays out: it is sealed, and whoever
+/// opened a language's file would read it there.
+void add_shop_keys(std::set<std::string>& keys)
+{
+    for (const std::filesystem::path& beginnings : assets_in("beginnings")) {
+        add_workshop_keys(*tests::workshops().of(beginnings.stem().string()), keys);
+    }
+    for (const std::filesystem::path& file : assets_in("orders")) {
+        const auto order = shop::load_order(file.string(), tests::workshops());
+        keys.insert({order->title, order->customer, order->complaint});
+    }
+}
+
 /// Everything that a language must have.
 std::set<std::string> all_keys()
 {
     std::set<std::string> keys;
     add_source_keys(keys);
+    add_shop_keys(keys);
     for (const std::string& id : sim::rig_ids()) {
         const auto rig = std::make_shared<const sim::Rig>(sim::load_rig(id));
         add_rig_keys(*rig, keys);
@@ -123,6 +181,8 @@ TEST_CASE("every phrase and title is in every language and none is left over")
     const std::set<std::string> wanted = all_keys();
     REQUIRE(wanted.contains("Pull the cord"));
     REQUIRE(wanted.contains("fuel tank"));
+    REQUIRE(wanted.contains("Press the primer bulb"));
+    REQUIRE(wanted.contains("The bulb stays in: the line"));
     std::size_t catalogues = 0;
     for (const auto& entry : std::filesystem::directory_iterator(ASSETS_DIR "/languages")) {
         CAPTURE(entry.path().string());

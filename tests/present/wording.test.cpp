@@ -1,6 +1,7 @@
 #include "scenes/present/wording.hpp"
 
 #include "scenes/present/phrase.hpp"
+#include "scenes/shop/reason.hpp"
 #include "sim/run_sheet.hpp"
 #include "tests/temporary_folder.hpp"
 
@@ -8,6 +9,7 @@
 
 #include <fstream>
 
+using scenes::phrase;
 using scenes::worded;
 
 namespace {
@@ -76,4 +78,37 @@ TEST_CASE("what cannot be written, and a model that cannot go on, are told in it
           "no se puede escribir \"/a: b\": permiso denegado");
     CHECK(worded("the model cannot go on at 3.5 s: state bowl.fuel at -1") ==
           "el modelo no puede seguir en 3.5 s: estado bowl.fuel en -1");
+}
+
+TEST_CASE("a list of titles is told in the chosen language, and what is no title stays")
+{
+    const InSpanish spanish;
+    CHECK(worded("Even a sound machine does not pass: Put it to work, lightly and hard and Half "
+                 "choke: better or worse?.") ==
+          "Ni siquiera una máquina sana pasa: Cargarla, poco y mucho y Medio estrangulador: ¿mejor "
+          "o peor?.");
+    CHECK(worded("The bulb stays in: the line") == "El bulbo no vuelve: la línea");
+    CHECK(worded("Even a sound machine does not pass: Start it cold, no title.") ==
+          "Ni siquiera una máquina sana pasa: Start it cold, no title.");
+    CHECK(worded("a | b: c") == "a | b: c");
+}
+
+TEST_CASE("why there are marks is told in the chosen language, figures and titles in place")
+{
+    const std::vector<shop::Reason> reasons{
+        {phrase("You named: {0}. It was: {1}."),
+         {shop::Titles{"Main jet plugged", "Float hangs up low", "Float has taken on fuel"},
+          shop::Titles{}}},
+        {phrase("Your estimate was fair.")},
+        {phrase("Least told: {0} ({1} %)."), {shop::Titles{"Half choke: better or worse?"}, 12.4}}};
+    CHECK(text_of(reasons) ==
+          "You named: Main jet plugged, Float hangs up low and Float has taken on fuel. It "
+          "was: nothing. Your estimate was fair. Least told: Half choke: "
+          "better or worse? (12 %).");
+    const InSpanish spanish;
+    const std::string said = text_of(reasons);
+    CHECK(said.starts_with("Usted nombró: Surtidor principal obstruido, "));
+    CHECK(said.find(" y ") != std::string::npos);
+    CHECK(said.find("Era: nada.") != std::string::npos);
+    CHECK(said.ends_with("Medio estrangulador: ¿mejor o peor? (12 %)."));
 }
