@@ -73,12 +73,13 @@ const Catalogue& catalogue_of(std::string_view id)
 
 Phrase::operator std::string_view() const
 {
-    return translated(english_);
+    const std::string_view said = translated(english_);
+    return said == english_ ? without_sense(said) : said;
 }
 
 Phrase::operator std::string() const
 {
-    return std::string(translated(english_));
+    return std::string(std::string_view(*this));
 }
 
 std::string_view translated(std::string_view english)
@@ -89,7 +90,7 @@ std::string_view translated(std::string_view english)
             return found->second;
         }
     }
-    return without_sense(english);
+    return english;
 }
 
 std::vector<std::string_view> translated(std::span<const Phrase> phrases)

@@ -145,7 +145,7 @@ std::optional<std::vector<std::string_view>> pieces_of(std::string_view text,
 /// Whether the chosen language has just this text.
 bool is_known(std::string_view text)
 {
-    return translated(text) != without_sense(text);
+    return translated(text) != text;
 }
 
 /// What assets say, one text or several as a message lists them; nothing where one is not known.

@@ -49,6 +49,7 @@ TEST_CASE("the sense of a phrase is for translators only")
 {
     constexpr Phrase open = phrase("Open|a file");
     CHECK(std::string_view(open) == "Open");
+    CHECK(translated("It idles | it stalls") == "It idles | it stalls"); // somebody's own text
     const Speaking spanish("es");
     CHECK(std::string_view(open) == "Abrir");
 }
