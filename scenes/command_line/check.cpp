@@ -4,45 +4,13 @@
 #include "scenes/shop/observation.hpp"
 #include "scenes/shop/procedure_run.hpp"
 #include "scenes/shop/workshop.hpp"
-#include "sim/error.hpp"
-#include "sim/printable.hpp"
-#include "sim/words.hpp"
-
-#include <algorithm>
 
 namespace scenes {
-namespace {
-
-std::vector<const shop::Check*> chosen(const shop::Workshop& workshop,
-                                       const std::vector<std::string>& ids)
-{
-    std::vector<const shop::Check*> checks;
-    std::vector<std::string> known;
-    for (const shop::Check& check : workshop.checks) {
-        known.push_back(check.id);
-        if (ids.empty()) {
-            checks.push_back(&check);
-        }
-    }
-    for (const std::string& id : ids) {
-        const shop::Check* check = workshop.find_check(id);
-        if (check == nullptr) {
-            throw sim::RequestError("there is no check " + sim::in_quotes(id) + " for the rig " +
-                                    sim::in_quotes(workshop.rig->id) +
-                                    sim::choices_hint(id, known));
-        }
-        checks.push_back(check);
-    }
-    return checks;
-}
-
-} // namespace
-
 std::string check_text(const CheckRequest& request)
 {
     const auto rig = std::make_shared<const sim::Rig>(sim::load_rig(request.rig));
     const auto workshop = shop::load_workshop(rig, sim::assets_folder());
-    const auto checks = chosen(*workshop, request.checks);
+    const auto checks = checks_of(*workshop, request.checks);
     const sim::Simulator fresh =
         with_faults(*workshop, {.temperature = sim::Temperature{request.ambient}}, request.faults);
     std::vector<std::vector<std::string>> rows{{"check", "reading", "shows", "sound", ""}};

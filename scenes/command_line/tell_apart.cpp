@@ -16,28 +16,6 @@
 namespace scenes {
 namespace {
 
-/// Refuses an id that is none of the known ones.
-void require_known(const std::string& id, std::string_view what,
-                   const std::vector<std::string>& known)
-{
-    if (std::ranges::find(known, id) == known.end()) {
-        throw sim::RequestError("there is no " + std::string(what) + " " + sim::in_quotes(id) +
-                                sim::choices_hint(id, known));
-    }
-}
-
-std::vector<const shop::Check*> checks_of(const shop::Workshop& workshop,
-                                          const std::vector<std::string>& ids)
-{
-    const std::vector<std::string> known = sim::ids_of(workshop.checks);
-    std::vector<const shop::Check*> checks;
-    for (const std::string& id : ids.empty() ? known : ids) {
-        require_known(id, "check", known);
-        checks.push_back(workshop.find_check(id));
-    }
-    return checks;
-}
-
 std::vector<shop::Hypothesis> hypotheses_of(const sim::Rig& rig,
                                             const std::vector<std::string>& ids)
 {
@@ -48,7 +26,10 @@ std::vector<shop::Hypothesis> hypotheses_of(const sim::Rig& rig,
     const std::vector<std::string> known = sim::ids_of(rig.faults);
     std::vector<shop::Hypothesis> chosen{all.front()};
     for (const std::string& id : ids) {
-        require_known(id, "fault", known);
+        if (std::ranges::find(known, id) == known.end()) {
+            throw sim::RequestError("there is no fault " + sim::in_quotes(id) +
+                                    sim::choices_hint(id, known));
+        }
         chosen.push_back({id, {{id, 1.0}}});
     }
     return chosen;

@@ -2,6 +2,7 @@
 
 #include "scenes/shop/asset_files.hpp"
 #include "scenes/shop/procedure_run.hpp"
+#include "sim/error.hpp"
 #include "sim/ids.hpp"
 #include "sim/printable.hpp"
 #include "sim/words.hpp"
@@ -233,6 +234,21 @@ std::shared_ptr<const Workshop> load_workshop(std::shared_ptr<const sim::Rig> ri
     workshop->repairs = load_repairs(assets + "/repairs", vocabulary, *workshop);
     workshop->sum = sum_of_files(*workshop->rig, assets);
     return workshop;
+}
+
+std::vector<const Check*> checks_of(const Workshop& workshop, const std::vector<std::string>& ids)
+{
+    const std::vector<std::string> known = sim::ids_of(workshop.checks);
+    std::vector<const Check*> checks;
+    for (const std::string& id : ids.empty() ? known : ids) {
+        checks.push_back(workshop.find_check(id));
+        if (checks.back() == nullptr) {
+            throw sim::RequestError("there is no check " + sim::in_quotes(id) + " for the rig " +
+                                    sim::in_quotes(workshop.rig->id) +
+                                    sim::choices_hint(id, known));
+        }
+    }
+    return checks;
 }
 
 sim::Simulator with_faults(const Workshop& workshop, const sim::Weather& weather,

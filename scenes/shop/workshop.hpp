@@ -76,6 +76,11 @@ struct Workshop {
 std::shared_ptr<const Workshop> load_workshop(std::shared_ptr<const sim::Rig> rig,
                                               const std::string& assets);
 
+/// The checks of these ids, or all of them when none is named.
+///
+/// throws:  RequestError when there is no such check, with those that come near
+std::vector<const Check*> checks_of(const Workshop& workshop, const std::vector<std::string>& ids);
+
 /// A machine fresh from the shelf with these faults posted; without a tolerance, followed to the
 /// rig's own.
 sim::Simulator with_faults(const Workshop& workshop, const sim::Weather& weather,
