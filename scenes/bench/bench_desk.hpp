@@ -32,8 +32,8 @@ struct BenchView {
     std::string notice;              ///< what was done last, below the drawing
     bool wants_to_quit = false;
     bool is_projector = false;
-    bool shows_orders = false; ///< work orders in place of the bench
-    bool wants_orders = false; ///< from the next frame on
+    bool shows_orders = false;  ///< work orders in place of the bench
+    bool wants_orders = false;  ///< from the next frame on
     bool shows_builder = false; ///< the builder of work orders in place of the bench
     bool wants_builder = false;
 

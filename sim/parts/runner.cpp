@@ -123,7 +123,8 @@ struct Runner {
         const S partial = in[vapour] * warm * (gas_constant / (whole_molar_mass * volume.si));
         const S room = positive_part(1.0 - partial / saturated, 0.02);
         const S sweep = (drawn + 2e-6) * (1.0 / film_sweep.si);
-        // A trace of film below nothing, which a step may leave, must not draw vapour below nothing.
+        // A trace of film below nothing, which a step may leave, must not draw vapour below
+        // nothing.
         out[uptake] = amount_there(in[film_fuel], 2e-10) * sweep * share * room;
         const S moving = drawn * (1.0 / film_sweep.si);
         out[chill] = out[uptake] * (chill_share.si * heat_of_vaporisation);
