@@ -181,9 +181,9 @@ public:
         return shop::Marked{record.head.student,
                             path,
                             known.order,
-                            attempt.lines(),
+                            course_of(*known.order, *known.table, attempt.lines()),
                             shop::mark(attempt, *known.table, known.good),
-                            known.good};
+                            course_of(*known.order, *known.table, known.good.lines)};
     }
 
 private:

@@ -11,7 +11,7 @@ namespace {
 std::string finding_text(const Marked& marked)
 {
     std::string text;
-    for (const JobLine& line : marked.lines) {
+    for (const JobLine& line : marked.work.lines) {
         if (std::holds_alternative<Finding>(line.action)) {
             text = done_text(*marked.order, line);
         }
@@ -32,16 +32,20 @@ table{border-collapse:collapse;width:100%;margin:.6em 0}th,td{text-align:left;ve
 padding:.25em .6em .25em 0;border-bottom:1px solid #b8b2a4}th{font-weight:600}
 td.n,th.n{text-align:right;white-space:nowrap}section{break-inside:avoid-page}
 .harm{font-weight:600}p.small{font-size:.9em}
+svg{width:100%;margin:.8em 0;font-size:12px;fill:#1d1b16}svg path{fill:none;stroke:#1d1b16}
+svg .grid{stroke:#d9d4c7}svg .own{stroke-width:3}svg .good{stroke-width:1.6;stroke-dasharray:7 4}
+svg rect{stroke:#1d1b16;fill:#fff}svg .repair rect{fill:#1d1b16}svg .repair text{fill:#fff}
 @media print{body{margin:0;max-width:none}h2{break-after:avoid}tr{break-inside:avoid}}
 </style></head><body>
 )";
 
 void put_path(std::ostringstream& page, const Order& order, const std::vector<JobLine>& lines)
 {
-    page << "<table><tr><th>Done</th><th>Read</th><th class=n>Minutes</th><th "
+    page << "<table><tr><th class=n>No.</th><th>Done</th><th>Read</th><th class=n>Minutes</th><th "
             "class=n>Parts</th></tr>\n";
-    for (const JobLine& line : lines) {
-        page << "<tr><td>" << html_text(done_text(order, line))
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const JobLine& line = lines[i];
+        page << "<tr><td class=n>" << i + 1 << "</td><td>" << html_text(done_text(order, line))
              << (line.did_harm ? " <span class=harm>(did damage)</span>" : "") << "</td><td>"
              << html_text(read_text(order, line)) << "</td><td class=n>"
              << plain_number(line.minutes) << "</td><td class=n>" << plain_number(line.money)
@@ -62,8 +66,8 @@ void put_student(std::ostringstream& page, const Marked& marked)
              << "</td><td class=n>" << plain_number(mark.of) << "</td><td>"
              << html_text(text_of(mark.why)) << "</td></tr>\n";
     }
-    page << "</table></section>\n";
-    put_path(page, *marked.order, marked.lines);
+    page << "</table>\n" << course_svg(marked.work, marked.good) << "</section>\n";
+    put_path(page, *marked.order, marked.work.lines);
 }
 
 } // namespace
@@ -110,11 +114,11 @@ std::string class_csv(std::span<const Marked> all)
         for (const Mark& mark : marked.marks.marks) {
             cells.push_back(plain_number(mark.got, 1));
         }
-        cells.insert(cells.end(),
-                     {plain_number(sum_of(marked.lines, &JobLine::minutes)),
-                      plain_number(sum_of(marked.lines, &JobLine::money)),
-                      plain_number(marked.good.minutes), plain_number(marked.good.money),
-                      finding_text(marked), marked.file});
+        cells.insert(cells.end(), {plain_number(sum_of(marked.work.lines, &JobLine::minutes)),
+                                   plain_number(sum_of(marked.work.lines, &JobLine::money)),
+                                   plain_number(sum_of(marked.good.lines, &JobLine::minutes)),
+                                   plain_number(sum_of(marked.good.lines, &JobLine::money)),
+                                   finding_text(marked), marked.file});
         text += scenes::csv_line(cells);
     }
     return text;
@@ -131,10 +135,13 @@ std::string class_html(std::span<const Marked> all)
              << html_text(marked.order->title) << "</td><td class=n>"
              << plain_number(marked.marks.got()) << "</td><td class=n>"
              << plain_number(marked.marks.of()) << "</td><td class=n>"
-             << plain_number(sum_of(marked.lines, &JobLine::minutes)) << "</td><td class=n>"
-             << plain_number(sum_of(marked.lines, &JobLine::money)) << "</td></tr>\n";
+             << plain_number(sum_of(marked.work.lines, &JobLine::minutes)) << "</td><td class=n>"
+             << plain_number(sum_of(marked.work.lines, &JobLine::money)) << "</td></tr>\n";
     }
-    page << "</table>\n";
+    page << "</table>\n<p class=small>In the drawings the thick curve is the doubt about the cause "
+            "that this work's readings leave, the dashed one that of good work; below, what was "
+            "done "
+            "when: checks are open boxes, repairs dark ones, numbered as in the tables.</p>\n";
     const Order* shown = nullptr;
     for (const Marked& marked : all) {
         put_student(page, marked);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "scenes/shop/marking.hpp"
+#include "scenes/shop/path_drawing.hpp"
 
 #include <span>
 
@@ -13,9 +14,9 @@ struct Marked {
     std::string student; ///< may be empty
     std::string file;    ///< the record's
     std::shared_ptr<const Order> order;
-    std::vector<JobLine> lines;
+    Course work;
     Marks marks;
-    Path good;
+    Course good;
 };
 
 /// One row a record: student, order, marks, minutes, money, finding.
@@ -23,7 +24,8 @@ struct Marked {
 /// source:  Y. Shafranovich, RFC 4180, 2005
 std::string class_csv(std::span<const Marked> all);
 
-/// A page of all of them, each with its path step by step beside good work's, that prints well.
+/// A page of all of them, each with its path drawn beside good work's and told line by
+/// line, that prints well.
 ///
 /// source:  WHATWG HTML Living Standard
 std::string class_html(std::span<const Marked> all);

@@ -62,7 +62,7 @@ Json object(const std::string& id, const std::string& title, const char* kind)
 
 Json step(const Marked& marked, std::size_t number)
 {
-    const JobLine& line = marked.lines[number];
+    const JobLine& line = marked.work.lines[number];
     Json statement;
     statement["id"] = statement_id(marked, number + 1);
     statement["actor"] = actor(marked);
@@ -90,7 +90,7 @@ Json whole(const Marked& marked)
     const double of = marked.marks.of();
     statement["result"] = {{"completion", true},
                            {"success", marked.marks.marks.front().got > 0.0},
-                           {"duration", duration(sum_of(marked.lines, &JobLine::minutes))},
+                           {"duration", duration(sum_of(marked.work.lines, &JobLine::minutes))},
                            {"score",
                             {{"scaled", of > 0.0 ? marked.marks.got() / of : 0.0},
                              {"raw", marked.marks.got()},
@@ -109,7 +109,7 @@ std::string xapi_statements(std::span<const Marked> all)
 {
     Json statements = Json::array();
     for (const Marked& marked : all) {
-        for (std::size_t i = 0; i < marked.lines.size(); ++i) {
+        for (std::size_t i = 0; i < marked.work.lines.size(); ++i) {
             statements.push_back(step(marked, i));
         }
         statements.push_back(whole(marked));

@@ -24,7 +24,8 @@ Marked some_work(std::string student)
     attempt.perform(DoRepair{"clear_vents", {}});
     attempt.perform(Finding{{"bowl_vent_plugged"}, Advice::clean, 8.0, 0.0, "<vent>, \"shut\""});
     attempt.perform(HandIn{});
-    marked.lines = attempt.lines();
+    marked.work = {attempt.lines(), {3.0, 1.5, 1.5, 1.5, 1.5}};
+    marked.good = {{attempt.lines().front()}, {3.0, 0.25}};
     marked.marks.marks = {{"solved", 30.0, 30.0, {{scenes::phrase("It has to pass all.")}}},
                           {"cause", 12.5, 20.0, {{scenes::phrase("Your estimate was fair.")}}}};
     return marked;
@@ -51,12 +52,32 @@ TEST_CASE("a student's name stands in the class sheet as it was written and does
     CHECK(page.find("It has to pass all.") != std::string::npos);
 }
 
+TEST_CASE("a student's path is drawn to scale beside good work's")
+{
+    const Marked work = some_work("");
+    const std::string svg = course_svg(work.work, work.good);
+    const auto count = [&](const std::string& what) {
+        std::size_t found = 0;
+        for (auto at = svg.find(what); at != std::string::npos; at = svg.find(what, at + 1)) {
+            ++found;
+        }
+        return found;
+    };
+    CHECK(count("<rect") == 3); // a check and a repair here, a check there; writing takes no time
+    CHECK(count("class=repair") == 1);
+    // Both begin at the same doubt, the top, and good work's falls to a twelfth of it.
+    CHECK(count("d=\"M92.0 22.0H") == 2);
+    CHECK(count("V139.3\"") == 1); // 150 - 128 / 12
+    // The longer work ends at the right edge; writing the finding and handing in take no time.
+    CHECK(count("H884.0V86.0") == 3);
+}
+
 TEST_CASE("what goes to a learning system keeps the rules of its statements")
 {
     // Rules of xAPI 1.0.3, part two, sections 2.4.1 to 2.4.6 (from memory).
     const std::vector<Marked> all{some_work("Bench 2"), some_work("")};
     const json statements = json::parse(xapi_statements(all));
-    REQUIRE(statements.size() == all[0].lines.size() + all[1].lines.size() + 2);
+    REQUIRE(statements.size() == all[0].work.lines.size() + all[1].work.lines.size() + 2);
     std::set<std::string> ids;
     for (const json& statement : statements) {
         const auto id = statement.at("id").get<std::string>();
@@ -81,7 +102,7 @@ TEST_CASE("what goes to a learning system keeps the rules of its statements")
     CHECK(ids.size() == statements.size());
     CHECK(xapi_statements(all) == xapi_statements(all)); // taken once, however often it is sent
 
-    const json& result = statements[all[0].lines.size()].at("result");
+    const json& result = statements[all[0].work.lines.size()].at("result");
     const json& score = result.at("score");
     CHECK(score.at("raw") == 42.5);
     CHECK(score.at("min") <= score.at("raw"));
