@@ -1,4 +1,5 @@
 #include "scenes/bench/builder_view.hpp"
+#include "scenes/bench/job_list.hpp"
 
 #include "scenes/present/builder_words.hpp"
 #include "scenes/present/job_sheet.hpp"
@@ -32,20 +33,11 @@ std::vector<const Job*> found(const std::vector<Job>& all, const std::string& se
 {
     std::vector<const Job*> jobs;
     for (const Job& job : all) {
-        const std::string text =
-            folded(translated(job.title)) + " " + folded(translated(job.about));
-        if (text.find(folded(search)) != std::string::npos) {
+        if (has_words(job, search)) {
             jobs.push_back(&job);
         }
     }
     return jobs;
-}
-
-std::string cost_text(const shop::Job& job)
-{
-    const std::string minutes = fixed_text(job.minutes, 0);
-    return job.money > 0.0 ? filled(words::minutes_and_parts, {minutes, money_text(job.money)})
-                           : filled(words::some_minutes, {minutes});
 }
 
 void permit(BuilderTable& table, std::vector<std::string>& ids, const std::vector<std::string>& all,
@@ -66,24 +58,10 @@ const Job* choose_work(BuilderTable& table, const std::vector<Job>& all,
     const std::vector<std::string> all_ids = ids_of(all);
     // Where there is less room the name has a line of its own.
     const bool is_wide = table.look().scale < 1.3F;
-    const std::array columns{ListColumn{name, is_wide ? 3.0F : 0.0F, false},
-                             ListColumn{"", 1.0F, false}, ListColumn{"", 1.1F, true}};
-    const auto cell = [&](std::size_t row, std::size_t column) {
-        const Job& job = *jobs[row];
-        return column == 0   ? std::string(translated(job.title))
-               : column == 1 ? state(job)
-                             : cost_text(job);
-    };
-    const ListAction action =
-        list(ui,
-             {.name = name,
-              .columns = columns,
-              .row_count = jobs.size(),
-              .cell = cell,
-              .height = std::max(table.look().whole(124.0F), std::round(0.5F * room_left(ui))),
-              .has_head = false,
-              .empty_text = words::no_such_work},
-             chosen);
+    const float height = std::max(table.look().whole(124.0F), std::round(0.5F * room_left(ui)));
+    const ListAction action = job_list(
+        ui, jobs, {.name = name, .shares = {is_wide ? 3.0F : 0.0F, 1.0F, 1.1F}, .height = height},
+        state, chosen);
     const Job* job = chosen < jobs.size() ? jobs[chosen] : nullptr;
     const bool is_in = job != nullptr && has_id(ids, job->id);
     const Row row(ui, {1.0F, 1.0F, 1.0F});

@@ -1,3 +1,4 @@
+#include "scenes/bench/job_list.hpp"
 #include "scenes/bench/order_panels.hpp"
 
 #include "scenes/present/order_words.hpp"
@@ -46,10 +47,7 @@ std::vector<const Job*> permitted(const std::vector<Job>& all, const std::vector
 {
     std::vector<const Job*> jobs;
     for (const Job& job : all) {
-        const std::string words =
-            folded(translated(job.title)) + " " + folded(translated(job.about));
-        if (std::ranges::find(ids, job.id) != ids.end() &&
-            words.find(folded(search)) != std::string::npos) {
+        if (std::ranges::find(ids, job.id) != ids.end() && has_words(job, search)) {
             jobs.push_back(&job);
         }
     }
@@ -128,13 +126,6 @@ void show_job(OrderTable& table, const shop::Job& job, std::string_view disturbs
 }
 
 /// "4 min", and what parts cost where they cost anything.
-std::string cost_text(const shop::Job& job)
-{
-    const std::string minutes = fixed_text(job.minutes, 0);
-    return job.money > 0.0 ? filled(words::minutes_and_parts, {minutes, money_text(job.money)})
-                           : filled(words::some_minutes, {minutes});
-}
-
 /// A list of work, what the chosen piece is about, and a button that begins it; gives its index
 /// when it is to begin.
 template <class Job, class State>
@@ -144,25 +135,10 @@ std::optional<std::size_t> choose_job(OrderTable& table, const std::vector<const
 {
     Interface& ui = table.ui();
     const Look& look = table.look();
-    const std::array columns{ListColumn{name, 0.0F, false}, ListColumn{"", 1.0F, false},
-                             ListColumn{"", 1.3F, true}};
     const bool is_short = room_left(ui) < look.px(330.0F);
-    const auto cell = [&](std::size_t row, std::size_t column) {
-        const Job& job = *jobs[row];
-        return column == 0   ? std::string(translated(job.title))
-               : column == 1 ? state(job)
-                             : cost_text(job);
-    };
-    const ListAction action =
-        list(ui,
-             {.name = name,
-              .columns = columns,
-              .row_count = jobs.size(),
-              .cell = cell,
-              .height = std::max(look.whole(108.0F), std::round(0.46F * room_left(ui))),
-              .has_head = false,
-              .empty_text = words::no_such_work},
-             chosen);
+    const float height = std::max(look.whole(108.0F), std::round(0.46F * room_left(ui)));
+    const ListAction action = job_list(
+        ui, jobs, {.name = name, .shares = {0.0F, 1.0F, 1.3F}, .height = height}, state, chosen);
     const bool has_choice = chosen < jobs.size();
     const auto details = [&] {
         if (has_choice) {

@@ -44,6 +44,10 @@ std::vector<Hypothesis> all_single(const sim::Rig& rig);
 /// Several faults as one hypothesis.
 Hypothesis together(const std::vector<sim::SetFault>& faults);
 
+/// Error to which a table's machines are followed: a hundredth of what any instrument can show, or
+/// what the rig asks for if that is coarser.
+sim::Tolerance table_tolerance(const sim::Rig& rig);
+
 /// What all the checks read with one thing wrong. Runs share their way until what is done differs.
 ///
 /// A check whose run cannot be carried on has read nothing. Gives nothing when it was cancelled.

@@ -7,17 +7,6 @@
 namespace shop {
 namespace {
 
-/// Error to which a table's machines are followed: a hundredth of what any instrument can show. A
-/// rig that asks for less gets less. At twice this an open hose breathes to and fro within the
-/// error allowed, in steps of some ten microseconds for as long as it drips.
-constexpr double table_tolerance = 5e-7;
-
-sim::Tolerance tolerance_for(const sim::Rig& rig)
-{
-    return {std::max(rig.tolerance.relative, table_tolerance),
-            std::max(rig.tolerance.absolute, table_tolerance)};
-}
-
 /// Checks, and the beginnings that lead to them, on one machine for as long as all of them do the
 /// same to it; where they part, each goes on with a copy.
 ///
@@ -154,6 +143,14 @@ private:
 
 } // namespace
 
+sim::Tolerance table_tolerance(const sim::Rig& rig)
+{
+    // At twice this an open hose breathes to and fro within the error allowed, in steps of some ten
+    // microseconds for as long as it drips.
+    constexpr double share = 5e-7;
+    return {std::max(rig.tolerance.relative, share), std::max(rig.tolerance.absolute, share)};
+}
+
 std::optional<Table::Row> simulate_row(const Situation& situation,
                                        const std::vector<const Check*>& checks,
                                        const Hypothesis& hypothesis,
@@ -166,7 +163,7 @@ std::optional<Table::Row> simulate_row(const Situation& situation,
     try {
         sim::Simulator machine =
             with_faults(*situation.workshop, situation.weather, hypothesis.faults,
-                        tolerance_for(*situation.workshop->rig));
+                        table_tolerance(*situation.workshop->rig));
         if (situation.history != nullptr) {
             ProcedureRun(*situation.history).finish(machine);
         }

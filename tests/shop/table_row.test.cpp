@@ -32,7 +32,7 @@ TEST_CASE("a check reads to the last bit the same alone and in a row with others
             CHECK((*row)[c] == alone->front());
             // As a student would do it, all of its steps included.
             sim::Simulator machine =
-                with_faults(*workshop, {}, hypothesis.faults, sim::Tolerance{1e-6, 1e-6});
+                with_faults(*workshop, {}, hypothesis.faults, table_tolerance(*rig));
             bring_to(*workshop, checks[c]->begins, machine);
             ProcedureRun run(checks[c]->procedure);
             run.finish(machine);
