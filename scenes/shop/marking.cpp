@@ -1,6 +1,6 @@
 #include "scenes/shop/marking.hpp"
 
-#include "scenes/shop/policy.hpp"
+#include "scenes/shop/search_quality.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -224,68 +224,22 @@ private:
         return spent(of_money, order_.weights.money, attempt_.money(), good_.money);
     }
 
-    /// How much each check of the search was expected to tell for its minutes, beside the best one
-    /// at that time.
     [[nodiscard]] Mark order_of_checks() const
     {
         const double of = order_.weights.order;
-        Policy policy(order_, table_);
-        double earned = 0.0;
-        double weight = 0.0;
-        std::size_t count = 0;
-        std::string worst;
-        double worst_share = 1.0;
-        for (const JobLine& line : attempt_.lines()) {
-            if (const auto* done = std::get_if<DoCheck>(&line.action);
-                done != nullptr && !is_verifying(line, policy)) {
-                const double share = share_of_best(policy, done->check);
-                const double minutes = std::max(line.minutes, 0.1);
-                earned += share * minutes;
-                weight += minutes;
-                ++count;
-                if (share < worst_share) {
-                    worst_share = share;
-                    worst = order_.workshop->find_check(done->check)->title;
-                }
-            }
-            policy.note(line);
-        }
-        if (count == 0) {
+        const SearchQuality search = quality_of_search(order_, table_, attempt_.lines());
+        if (search.checks == 0) {
             return mark_of("order", of, 0.0, {{phrase("No check was done to find the cause.")}});
         }
-        const double mean = earned / weight;
         std::vector<Reason> why{
             {phrase("Your {0} checks told, minute for minute, {1} % of what the best ones at the "
                     "time would have; full marks go to {2} %."),
-             {count_of(count), 100.0 * mean, 100.0 * full_order}}};
-        if (!worst.empty()) {
-            why.push_back(
-                {phrase("Least told: {0} ({1} %)."), {Titles{worst}, 100.0 * worst_share}});
+             {count_of(search.checks), 100.0 * search.share, 100.0 * full_order}}};
+        if (!search.least.empty()) {
+            why.push_back({phrase("Least told: {0} ({1} %)."),
+                           {Titles{search.least}, 100.0 * search.least_share}});
         }
-        return mark_of("order", of, mean / full_order, std::move(why));
-    }
-
-    /// A check after a repair, of those the machine is judged by.
-    [[nodiscard]] bool is_verifying(const JobLine& line, const Policy& policy) const
-    {
-        const auto& check = std::get<DoCheck>(line.action).check;
-        return policy.has_repaired() &&
-               std::ranges::find(order_.solved, check) != order_.solved.end();
-    }
-
-    static double share_of_best(const Policy& policy, const std::string& check)
-    {
-        if (policy.is_clear()) {
-            return 0.0; // there was nothing left to find
-        }
-        const auto worths = policy.worths();
-        const auto own = std::ranges::find_if(
-            worths, [&](const Worth& worth) { return worth.check->id == check; });
-        if (own == worths.end()) {
-            return 0.0; // done already, with nothing changed since
-        }
-        const double best = worths.front().rate();
-        return best > 0.0 ? own->rate() / best : 0.0;
+        return mark_of("order", of, search.share / full_order, std::move(why));
     }
 
     [[nodiscard]] Mark verified() const
