@@ -96,14 +96,11 @@ void show_run(BenchDesk& desk)
     if (button(ui, {.name = words::choose_machine, .is_enabled = !model.is_busy()})) {
         open_machines(desk);
     }
-    {
-        const Row row(ui, {1.0F, 1.0F});
-        if (button(ui, {.name = words::work_orders})) {
-            desk.view.wants_orders = true;
-        }
-        if (button(ui, {.name = words::build_order})) {
-            desk.view.wants_builder = true;
-        }
+    if (button(ui, {.name = words::work_orders})) {
+        desk.view.wants_orders = true;
+    }
+    if (button(ui, {.name = words::build_order})) {
+        desk.view.wants_builder = true;
     }
     rule(ui);
     heading(ui, words::page_run);
