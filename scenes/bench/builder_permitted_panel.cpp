@@ -10,6 +10,7 @@
 #include "scenes/ui/list.hpp"
 #include "scenes/ui/panel.hpp"
 #include "scenes/view/number.hpp"
+#include "sim/ids.hpp"
 
 #include <algorithm>
 #include <array>
@@ -19,14 +20,6 @@
 
 namespace scenes {
 namespace {
-
-template <class Job>
-std::vector<std::string> ids_of(const std::vector<Job>& jobs)
-{
-    std::vector<std::string> ids;
-    std::ranges::transform(jobs, std::back_inserter(ids), &Job::id);
-    return ids;
-}
 
 template <class Job>
 std::vector<const Job*> found(const std::vector<Job>& all, const std::string& search)
@@ -55,7 +48,7 @@ const Job* choose_work(BuilderTable& table, const std::vector<Job>& all,
 {
     Interface& ui = table.ui();
     const auto jobs = found(all, table.view.work_search);
-    const std::vector<std::string> all_ids = ids_of(all);
+    const std::vector<std::string> all_ids = sim::ids_of(all);
     // Where there is less room the name has a line of its own.
     const bool is_wide = table.look().scale < 1.3F;
     const float height = std::max(table.look().whole(124.0F), std::round(0.5F * room_left(ui)));
@@ -147,7 +140,7 @@ void show_checks_to_permit(BuilderTable& table)
     } else {
         bool is_to_pass = has_id(table.next.solved, check->id);
         if (tick_box(ui, {.name = words::pass_afterwards}, is_to_pass)) {
-            set_id(table.next.solved, ids_of(all), check->id, is_to_pass);
+            set_id(table.next.solved, sim::ids_of(all), check->id, is_to_pass);
         }
     }
     choose_guess(table, *check);

@@ -6,6 +6,7 @@
 #include "scenes/shop/workshop.hpp"
 
 namespace scenes {
+
 std::string check_text(const CheckRequest& request)
 {
     const auto rig = std::make_shared<const sim::Rig>(sim::load_rig(request.rig));

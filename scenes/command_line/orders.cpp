@@ -177,13 +177,14 @@ public:
                 return std::nullopt;
             }
             known.good = shop::good_path(known.order, *known.table);
+            known.good_course = course_of(*known.order, *known.table, known.good.lines);
         }
         return shop::Marked{record.head.student,
                             path,
                             known.order,
                             course_of(*known.order, *known.table, attempt.lines()),
                             shop::mark(attempt, *known.table, known.good),
-                            course_of(*known.order, *known.table, known.good.lines)};
+                            known.good_course};
     }
 
 private:
@@ -191,6 +192,7 @@ private:
         std::shared_ptr<const shop::Order> order;
         std::optional<shop::Table> table;
         shop::Path good;
+        shop::Course good_course;
     };
     shop::Workshops workshops_;
     std::ostream& progress_;
